@@ -30,6 +30,8 @@ _FROM_FRONT_DEG.setflags(write=False)
 _AHEAD.setflags(write=False)
 # Stands for the tangent of a right angle; its square still fits into a number.
 _STEEPEST = 1e12
+# Of what faces throw back so much goes on between them in a court: brighter ones would stay bright down to its floor.
+_MOST_BETWEEN_FACES = 0.7
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -178,6 +180,31 @@ def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[Sk
     low = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
     plane = np.where(_AHEAD > 0.0, _own_horizon(tilt, -_AHEAD), 0.0)  # the front's own horizon, seen from behind
     return np.asarray(np.minimum(_light_between(180.0 - tilt, low, [plane], _AHEAD).sum(axis=1), bare))
+
+
+def faces_seen(
+    tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[SkylinePoint], facing_share: float
+) -> Floats:
+    """What the faces of a skyline, that throw back so much of their light, do for planes, (m,).
+
+    In shares of an even sky as bright as a face with nothing opposite to it, on level ground. Each slice of what the
+    skyline hides counts by how open its face stands, see ``sky.ground``; accuracy as ``sky_seen``'s.
+
+    >>> court = [SkylinePoint(azimuth_deg=0, height_deg=45)]
+    >>> [faces_seen(0.0, 0.0, around, 0.0).round(3).tolist() for around in (court, ())]
+    [[0.269], [0.0]]
+    """
+    tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
+    own = _own_horizon(tilts[:, None], _AHEAD)
+    heights = skyline_height_deg(skyline, azimuths[:, None] + _FROM_FRONT_DEG)
+    steep = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
+    opposite = np.roll(steep, steep.shape[1] // 2, axis=1)
+    over = opposite - opposite / (1.0 + np.hypot(1.0, opposite))  # less the tangent of half the angle
+    slant = np.sqrt(over * over + 4.0)
+    opening = 4.0 / ((over * over + 2.0 + over * slant) * slant)
+    open_share = opening / (1.0 - min(facing_share, _MOST_BETWEEN_FACES) * (1.0 - opening))
+    hidden = _light_between(tilts[:, None], own, [np.maximum(steep, own)], _AHEAD)
+    return np.asarray((hidden * open_share).sum(axis=1))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

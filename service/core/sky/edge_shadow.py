@@ -104,12 +104,13 @@ def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Fl
 
 
 def ways_past_dim_sections(
-    array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats, dim: Floats
-) -> tuple[Ways, tuple[Shares, ...]]:
-    """``ways_past_edges`` of panels whose bypass sections see the sky unlike each other, and what each way loses of it.
+    array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats, dims: tuple[Floats, Floats]
+) -> tuple[Ways, tuple[tuple[Shares, Shares], ...]]:
+    """``ways_past_edges`` of panels whose bypass sections see sky or ground unlike each other, and what each way loses.
 
-    ``dim``: (m, 3) what each section from the upper edge down misses of the even sky that the brightest one sees. The
-    same sections are given up with the sun's light and the sky's, whichever of the seven choices costs least.
+    ``dims``: (m, 3) what each section from the upper edge down misses of the even sky, and of the ground, that the one
+    which sees most of it sees. The same sections are given up with the sun's light and theirs, whichever of the seven
+    choices costs least.
     """
     layout = layout_of(array)
     sections, parallel = crossed(layout, *_dark_parts(array, layout, tilt_deg, azimuth_deg, sun))
@@ -121,7 +122,8 @@ def ways_past_dim_sections(
         for kept in combinations(range(SECTIONS), count):
             share = count / SECTIONS
             ways.append((1.0 - share, reduce(np.maximum, (sections[at] for at in kept)) * share))
-            dimmed.append(dim[:, kept].max(axis=1, keepdims=True) * share)
+            sky, ground = (dim[:, kept].max(axis=1, keepdims=True) * share for dim in dims)
+            dimmed.append((sky, ground))
     return tuple(ways), tuple(dimmed)
 
 

@@ -2,8 +2,9 @@
 
 The account runs in that order, each stage at most the one before, so that the light which each takes can be named.
 Obstacles hide beam and circumsolar light while the sun stands behind them, slab and walls by the cells in their shadow,
-and take their part of the even sky, as the darkest cells see it; the light from the ground is left whole. Shade by the
-clock and what rails and rows darken comes on top. The light after the cover warms the cells (the
+and take their part of the even sky, as the darkest cells see it. The skyline dims the ground, too (``sky.ground``), and
+a row in front hides it; slab, walls and shade by the clock leave the light from the ground whole. Shade by the clock
+and what rails and rows darken comes on top. The light after the cover warms the cells (the
 coefficients of cell temperature were measured against light before incidence loss); the effective light drives the
 current.
 """
@@ -19,7 +20,7 @@ from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
 from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
-from service.core.sky.dome import sky_seen
+from service.core.sky.dome import faces_seen, sky_seen
 from service.core.sky.edge_shadow import (
     Ways,
     stands_behind,
@@ -28,6 +29,7 @@ from service.core.sky.edge_shadow import (
     ways_past_edges,
     ways_past_slab_and_walls,
 )
+from service.core.sky.ground import faces_light, ground_light, sky_over_ground_share
 from service.core.sky.horizon import above_skyline
 from service.core.sky.in_front import in_front_of
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
@@ -94,10 +96,12 @@ class Surroundings:
 
     Attributes:
         skyline_open_share: (n,) 1 while the sun stands above the skyline, else 0 (between them for grouped hours).
+        sky_over_ground_share: what level ground keeps of an even sky past the skyline.
         shading: the shadows of each hour.
     """
 
     skyline_open_share: Floats
+    sky_over_ground_share: float
     shading: Shading
 
     def at(self, hours: Ints) -> "Surroundings":
@@ -105,6 +109,7 @@ class Surroundings:
         shading = self.shading
         return Surroundings(
             skyline_open_share=self.skyline_open_share[hours],
+            sky_over_ground_share=self.sky_over_ground_share,
             shading=Shading(
                 beam_through_share=shading.beam_through_share[hours],
                 sections_lost_share=shading.sections_lost_share[hours],
@@ -117,9 +122,9 @@ class Surroundings:
 class _Reached:
     """Light on m planes by where it comes from and how far it has come, W/m2, the cosine of incidence; (m, n).
 
-    ``overhang_sky`` is what slab and walls leave, ``sky`` what is left past rail and row, too; ``under``: the ways past
-    the shadows of slab and walls; ``shading``: all shadows of each hour, (n,), with the ways past those of all edges,
-    of each plane and hour.
+    ``overhang_sky`` is what slab and walls leave, ``sky`` what is left past rail and row, too; of the ground's light
+    the skyline leaves ``skyline_ground``, and a row ``ground``; ``under``: the ways past the shadows of slab and walls;
+    ``shading``: all shadows of each hour, (n,), with the ways past those of all edges, of each plane and hour.
     """
 
     bare_beam: Floats
@@ -130,6 +135,8 @@ class _Reached:
     skyline_sky: Floats
     bare_sky: Floats
     ground: Floats
+    skyline_ground: Floats
+    bare_ground: Floats
     under: Ways
     shading: Shading
 
@@ -168,6 +175,7 @@ def surroundings_of(array: Array, sky: SkyYear, daylight: Daylight) -> Surroundi
         seen = np.ones(rows.size)
     return Surroundings(
         skyline_open_share=seen,
+        sky_over_ground_share=sky_over_ground_share(array.skyline),
         shading=shading_of(array.shade, sky.calendar.month[rows], sky.calendar.clock_h[rows]),
     )
 
@@ -176,7 +184,7 @@ def open_surroundings(hours: int) -> Surroundings:
     """Nothing around in so many hours."""
     one, nought = np.ones(hours), np.zeros(hours)
     shading = Shading(beam_through_share=one, sections_lost_share=nought, hard_time_share=nought)
-    return Surroundings(skyline_open_share=one, shading=shading)
+    return Surroundings(skyline_open_share=one, sky_over_ground_share=1.0, shading=shading)
 
 
 def effective_light(
@@ -205,7 +213,7 @@ def light_of_planes(
     """Behind the cover, and of that what drives the current, were the array in each of these planes: (m, n) each."""
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     total = reached.beam + reached.sky + reached.ground
-    on_cells = after_shading(total, reached.beam, reached.shading, reached.sky) * _through(array)
+    on_cells = after_shading(total, reached.beam, reached.shading, reached.sky, reached.ground) * _through(array)
     return on_cells, _effective(array, planes, reached)
 
 
@@ -222,8 +230,8 @@ def plane_light(
 
     Returns:
         The light by stage, (n,) each. Valid for hourly means; hours in which the sun rises, sets or passes an edge
-        are all or nothing. Not modelled: light thrown back by walls and slabs, shadow on the ground in front.
-        What makes the skyline throws back ``facing_reflectance_share`` where that is told.
+        are all or nothing. Not modelled: light thrown back by walls, slabs and rows, their shadow on the ground.
+        What makes the skyline throws back ``facing_reflectance_share`` where that is told, else nothing.
     """
     daylight = daylight_of(sky) if daylight is None else daylight
     surroundings = surroundings_of(array, sky, daylight)
@@ -231,10 +239,10 @@ def plane_light(
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     total = after_overhang = reached.beam + reached.sky + reached.ground
     if stands_behind(array):
-        after_overhang = reached.beam + reached.overhang_sky + reached.ground
+        after_overhang = reached.beam + reached.overhang_sky + reached.skyline_ground
     if reached.under:
         after_overhang = after_overhang - taken_by_bands(after_overhang, reached.beam, reached.under)
-    after_shade = after_shading(total, reached.beam, reached.shading, reached.sky)
+    after_shade = after_shading(total, reached.beam, reached.shading, reached.sky, reached.ground)
     if reached.under:  # rounding alone could lift it
         after_shade = np.minimum(after_shade, after_overhang)
     after_cover = after_shade * _through(array)
@@ -242,8 +250,8 @@ def plane_light(
     effective = np.minimum(_effective(array, planes, reached), after_cover)
     in_year = partial(_spread, rows=daylight.rows, hours=sky.ghi_w_per_m2.size)
     return PlaneLight(
-        open_w_per_m2=in_year(reached.bare_beam + reached.bare_sky + reached.ground),
-        after_skyline_w_per_m2=in_year(reached.beam + reached.skyline_sky + reached.ground),
+        open_w_per_m2=in_year(reached.bare_beam + reached.bare_sky + reached.bare_ground),
+        after_skyline_w_per_m2=in_year(reached.beam + reached.skyline_sky + reached.skyline_ground),
         after_overhang_w_per_m2=in_year(after_overhang),
         after_shade_w_per_m2=in_year(after_shade),
         after_cover_w_per_m2=in_year(after_cover),
@@ -266,20 +274,25 @@ def _reached(
     places = AT_THE_EDGE
     if stands_under_or_beside(array):
         under, places = ways_past_slab_and_walls(array, tilt, azimuth, daylight.sun), darkest_places(array)
-    seen = sky_seen(
-        tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front_of(array)
-    )
-    shading = _shading(array, tilt, azimuth, daylight.sun, seen.past_all_share, under, surroundings.shading)
+    in_front = in_front_of(array)
+    seen = sky_seen(tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front)
+    ground_left = np.ones((1, 1)) if in_front is None else in_front.ground_left_share(tilt)
+    shading = _shading(array, tilt, azimuth, daylight.sun, (seen.past_all_share, ground_left), under, surroundings)
     even = daylight.even_sky_w_per_m2
     shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share.max(axis=1)
     skyline_sky, overhang_sky = (share[:, None] * even for share in shares[:2])
     sky = shares[2][:, None] * even if stands_behind(array) else overhang_sky
-    if array.skyline and array.facing_reflectance_share:
-        facing = _facing_w_per_m2(array.facing_reflectance_share, daylight, ground_reflectance_share)
-        hidden = seen.bare_share - seen.after_skyline_share
-        left = [np.minimum(share / np.maximum(shares[0], 1e-9), 1.0) * hidden for share in shares]
-        back = [share[:, None] * facing for share in left]
-        skyline_sky, overhang_sky, sky = skyline_sky + back[0], overhang_sky + back[1], sky + back[2]
+    by_ground = (ground_reflectance_share * ground_share(tilt))[:, None]
+    bare_ground = skyline_ground = by_ground * daylight.ghi_w_per_m2
+    if array.skyline:
+        on_ground, facing = _lit_around(array, daylight, surroundings, ground_reflectance_share)
+        skyline_ground = by_ground * on_ground
+        if facing is not None:
+            faces = faces_seen(tilt, azimuth, array.skyline, array.facing_reflectance_share or 0.0)
+            faces = np.minimum(faces, seen.bare_share - seen.after_skyline_share)
+            left = [np.minimum(share / np.maximum(shares[0], 1e-9), 1.0) * faces for share in shares]
+            back = [share[:, None] * facing for share in left]
+            skyline_sky, overhang_sky, sky = skyline_sky + back[0], overhang_sky + back[1], sky + back[2]
     return _Reached(
         bare_beam=bare_beam,
         beam=beam,
@@ -288,35 +301,62 @@ def _reached(
         skyline_sky=skyline_sky,
         overhang_sky=overhang_sky,
         sky=sky,
-        ground=(ground_reflectance_share * ground_share(tilt))[:, None] * daylight.ghi_w_per_m2,
+        bare_ground=bare_ground,
+        skyline_ground=skyline_ground,
+        ground=skyline_ground if in_front is None else skyline_ground * ground_left.max(axis=1, keepdims=True),
         under=under,
         shading=shading,
     )
 
 
+def ground_w_per_m2(daylight: Daylight, surroundings: Surroundings) -> Floats:
+    """All light on the ground past the skyline, of which nothing throws anything back, (n,)."""
+    ghi = daylight.ghi_w_per_m2
+    from_sun, from_sky = ground_light(
+        daylight.even_sky_w_per_m2, ghi, surroundings.skyline_open_share, surroundings.sky_over_ground_share
+    )
+    return np.minimum(from_sun + from_sky, ghi)  # rounding alone could lift it
+
+
+def _lit_around(
+    array: Array, daylight: Daylight, surroundings: Surroundings, ground_reflectance_share: float
+) -> tuple[Floats, Floats | None]:
+    """Light on the ground past the skyline, and what the skyline's faces throw back if they do, (n,) W/m2 each."""
+    on_ground = ground_w_per_m2(daylight, surroundings)
+    facing_share = array.facing_reflectance_share
+    if not facing_share:
+        return on_ground, None
+    faces = float(faces_seen(0.0, 0.0, array.skyline, facing_share)[0])
+    even = np.minimum(daylight.even_sky_w_per_m2, daylight.ghi_w_per_m2)
+    back, lit = faces_light(facing_share, ground_reflectance_share, faces, even, on_ground)
+    return np.minimum(lit, daylight.ghi_w_per_m2), back
+
+
 def _shading(
-    array: Array, tilt: Floats, azimuth: Floats, sun: Floats, seen_share: Floats, under: Ways, by_clock: Shading
+    array: Array,
+    tilt: Floats,
+    azimuth: Floats,
+    sun: Floats,
+    seen_shares: tuple[Floats, Floats],
+    under: Ways,
+    surroundings: Surroundings,
 ) -> Shading:
-    """All shadows of each hour on planes that see so much of an even sky by their bypass sections, (m, s)."""
+    """All shadows of each hour on planes that see so much of sky and ground by their bypass sections, (m, s) each."""
+    by_clock = surroundings.shading
     if not stands_behind(array):
         return replace(by_clock, ways_past_bands=under) if under else by_clock
-    most = seen_share.max(axis=1, keepdims=True)
-    dim = np.where(most > 0.0, 1.0 - seen_share / np.where(most > 0.0, most, 1.0), 0.0)
-    if not dim.any():
+    sky, ground = seen_shares
+    dims = _missing(sky), _missing(ground)
+    if not any(dim.any() for dim in dims):
         return replace(by_clock, ways_past_bands=ways_past_edges(array, tilt, azimuth, sun))
-    ways, dimmed = ways_past_dim_sections(array, tilt, azimuth, sun, dim)
+    ways, dimmed = ways_past_dim_sections(array, tilt, azimuth, sun, dims)
     return replace(by_clock, ways_past_bands=ways, dimmed_past_bands=dimmed)
 
 
-def _facing_w_per_m2(facing_share: float, daylight: Daylight, ground_share_back: float) -> Floats:
-    """What an upright face in the skyline sends back, over the light of an even sky that it hides, (n,) W/m2.
-
-    It faces the panel, so that for most of the day the sun is behind it: it gets half the even sky and half of what the
-    ground throws back, and no beam (Liu and Jordan's shares of an upright plane; the cautious side). Never more than
-    the sky that it hides.
-    """
-    lit = 0.5 * (daylight.even_sky_w_per_m2 + ground_share_back * daylight.ghi_w_per_m2)
-    return np.asarray(np.minimum(facing_share * lit, daylight.even_sky_w_per_m2))
+def _missing(seen_share: Floats) -> Floats:
+    """What each section misses of what the one that sees most sees, (m, s)."""
+    most = seen_share.max(axis=1, keepdims=True)
+    return np.where(most > 0.0, 1.0 - seen_share / np.where(most > 0.0, most, 1.0), 0.0)
 
 
 def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floats:
@@ -324,7 +364,7 @@ def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floa
     beam = reached.beam * modifier(reached.cosine)
     sky = reached.sky * sky_modifier(tilt)[:, None]
     ground = reached.ground * ground_modifier(tilt)[:, None]
-    return after_shading(beam + sky + ground, beam, reached.shading, sky) * _through(array)
+    return after_shading(beam + sky + ground, beam, reached.shading, sky, ground) * _through(array)
 
 
 def _angles(planes: Sequence[Plane]) -> tuple[Floats, Floats]:

@@ -1,0 +1,68 @@
+"""How much light does the ground before a panel get among what makes the skyline, and how much do that thing's faces?
+
+The ground is taken to lie where the panel is: while the sun is behind the skyline it lights no ground either, and of an
+even sky the ground keeps what a level place sees over the skyline: cos^2 of its height where that is the same all
+around (the configuration factor from an element to a coaxial disk; Siegel and Howell, Thermal Radiation Heat Transfer,
+appendix of configuration factors). Higher up, the ground before a house sees no less of the houses opposite.
+
+A face in the skyline sees half the sky and half the ground, less what that takes which stands opposite to it, on the
+panel's other side: as the wall of a round court that is as high as that, in the middle of what is seen of it, at half
+its angle of height. An element of such a wall sees the opening, z radii above it, with k / 2, where
+k = (z^2 + 2) / sqrt(z^2 + 4) - z (an element of a cylinder to its open end, ibid.), the ground likewise, the rest of
+the wall with 1 - k. The sun does not shine on faces: while it is before the panel, it is behind them. Light goes to and
+fro between them and the ground until it is spent.
+"""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from service.core.model.place import SkylinePoint
+from service.core.sky.dome import sky_seen
+
+Floats = NDArray[np.float64]
+
+
+def sky_over_ground_share(skyline: tuple[SkylinePoint, ...]) -> float:
+    """What level ground keeps of an even sky's light past a skyline, 0 to 1.
+
+    >>> court = tuple(SkylinePoint(azimuth_deg=azimuth, height_deg=60) for azimuth in (0, 120, 240))
+    >>> round(sky_over_ground_share(court), 4)
+    0.25
+    """
+    return float(sky_seen(0.0, 0.0, skyline, None, ()).after_skyline_share[0]) if skyline else 1.0
+
+
+def ground_light(
+    even_sky_w_per_m2: Floats, ghi_w_per_m2: Floats, skyline_open_share: Floats, sky_share: float
+) -> tuple[Floats, Floats]:
+    """Light on the ground past the skyline, from the sun and from the even sky, W/m2, (n,) each.
+
+    Args:
+        even_sky_w_per_m2: of level ground with nothing around.
+        ghi_w_per_m2: likewise, all light.
+        skyline_open_share: 1 while the sun stands above the skyline, else 0.
+        sky_share: ``sky_over_ground_share``.
+    """
+    even = np.minimum(even_sky_w_per_m2, ghi_w_per_m2)
+    return (ghi_w_per_m2 - even) * skyline_open_share, even * sky_share
+
+
+def faces_light(
+    facing_share: float, ground_share_back: float, faces_share: float, even_sky_w_per_m2: Floats, on_ground: Floats
+) -> tuple[Floats, Floats]:
+    """What open faces in the skyline throw back, and all light on the ground with what it has from them, W/m2.
+
+    The first is over the light of an even sky that they hide, and never more than that. Of faces that have something
+    opposite it is less, as ``dome.faces_seen`` weighs them.
+
+    Args:
+        facing_share: of their light that the faces throw back, 0 to 1.
+        ground_share_back: likewise of the ground.
+        faces_share: what ``dome.faces_seen`` has of level ground.
+        even_sky_w_per_m2: on level ground with nothing around, (n,).
+        on_ground: ``ground_light``, both together, (n,).
+    """
+    half = 0.5 * facing_share
+    settled = (on_ground + half * faces_share * even_sky_w_per_m2) / (1.0 - half * faces_share * ground_share_back)
+    back = np.minimum(half * (even_sky_w_per_m2 + ground_share_back * settled), even_sky_w_per_m2)
+    return back, on_ground + faces_share * back
