@@ -47,7 +47,7 @@ cells = st.fixed_dictionaries(
 
 
 def stages(light: PlaneLight):
-    return {field.name: getattr(light, field.name) for field in fields(PlaneLight)}
+    return {field.name: getattr(light, field.name) for field in fields(PlaneLight) if field.name.endswith("_w_per_m2")}
 
 
 def assert_never_more(sky: SkyYear, before, after, first_stage: str, reflectance: float = 0.2):

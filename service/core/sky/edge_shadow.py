@@ -46,7 +46,7 @@ from service.core.model.place import SideWall
 from service.core.sky.cell_layout import Layout, Parts, across_m, corner_m, half_rows, layout_of, slope_m
 from service.core.sky.incidence import direction
 from service.core.sky.overhang import slab_shadow_m, turned_m
-from service.core.sky.shade import SECTIONS
+from service.core.sky.shade import SECTIONS, Shading
 from service.core.sky.side_walls import Stands, stands, wall_shadows_m
 
 Floats = NDArray[np.float64]
@@ -125,6 +125,35 @@ def ways_past_dim_sections(
             sky, ground = (dim[:, kept].max(axis=1, keepdims=True) * share for dim in dims)
             dimmed.append((sky, ground))
     return tuple(ways), tuple(dimmed)
+
+
+def shading_past_edges(
+    array: Array,
+    tilt: Floats,
+    azimuth: Floats,
+    sun: Floats,
+    seen_shares: tuple[Floats, Floats],
+    under: Ways,
+    by_clock: Shading,
+) -> Shading:
+    """All shadows of each hour on m planes, of which ``under`` (slab and walls) and ``by_clock`` are known already.
+
+    ``seen_shares``: of the even sky and of the ground what is seen by bypass sections, (m, s) each.
+    """
+    if not stands_behind(array):
+        return replace(by_clock, ways_past_bands=under) if under else by_clock
+    sky, ground = seen_shares
+    dims = _missing(sky), _missing(ground)
+    if not any(dim.any() for dim in dims):
+        return replace(by_clock, ways_past_bands=ways_past_edges(array, tilt, azimuth, sun))
+    ways, dimmed = ways_past_dim_sections(array, tilt, azimuth, sun, dims)
+    return replace(by_clock, ways_past_bands=ways, dimmed_past_bands=dimmed)
+
+
+def _missing(seen_share: Floats) -> Floats:
+    """What each section misses of what the one that sees most sees, (m, s)."""
+    most = seen_share.max(axis=1, keepdims=True)
+    return np.where(most > 0.0, 1.0 - seen_share / np.where(most > 0.0, most, 1.0), 0.0)
 
 
 def _dark_parts(

@@ -13,13 +13,21 @@ the wall with 1 - k. The sun does not shine on faces: while it is before the pan
 fro between them and the ground until it is spent.
 """
 
+from typing import TypeVar
+
 import numpy as np
 from numpy.typing import NDArray
 
+from service.core.model.facts import Array
 from service.core.model.place import SkylinePoint
-from service.core.sky.dome import sky_seen
+from service.core.sky.dome import faces_seen, sky_seen
+from service.core.sky.transposition import ground_share
 
 Floats = NDArray[np.float64]
+Light = TypeVar("Light", float, Floats)
+
+# Of faces that nobody told: plaster and brick, from memory; glass is darker, white paint twice as bright.
+GREY_FACES_SHARE = 0.25
 
 
 def sky_over_ground_share(skyline: tuple[SkylinePoint, ...]) -> float:
@@ -48,8 +56,8 @@ def ground_light(
 
 
 def faces_light(
-    facing_share: float, ground_share_back: float, faces_share: float, even_sky_w_per_m2: Floats, on_ground: Floats
-) -> tuple[Floats, Floats]:
+    facing_share: float, ground_share_back: float, faces_share: float, even_sky_w_per_m2: Light, on_ground: Light
+) -> tuple[Light, Light]:
     """What open faces in the skyline throw back, and all light on the ground with what it has from them, W/m2.
 
     The first is over the light of an even sky that they hide, and never more than that. Of faces that have something
@@ -66,3 +74,18 @@ def faces_light(
     settled = (on_ground + half * faces_share * even_sky_w_per_m2) / (1.0 - half * faces_share * ground_share_back)
     back = np.minimum(half * (even_sky_w_per_m2 + ground_share_back * settled), even_sky_w_per_m2)
     return back, on_ground + faces_share * back
+
+
+def grey_faces(array: Array, ground_share_back: float, even_sky: float, on_ground: float) -> tuple[float, float]:
+    """What an array's plane would get from its skyline's faces, were they grey, and from the ground that they light.
+
+    Args:
+        array: skyline and plane.
+        ground_share_back: of its light that the ground throws back, 0 to 1.
+        even_sky: of level ground with nothing around, over any time.
+        on_ground: ``ground_light``, both together, over the same time.
+    """
+    plane = array.plane
+    seen, of_ground = faces_seen([plane.tilt_deg, 0.0], plane.azimuth_deg, array.skyline, GREY_FACES_SHARE)
+    back, lit = faces_light(GREY_FACES_SHARE, ground_share_back, float(of_ground), even_sky, on_ground)
+    return float(seen) * back, ground_share_back * float(ground_share(plane.tilt_deg)) * (lit - on_ground)

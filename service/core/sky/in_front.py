@@ -100,3 +100,11 @@ def in_front_of(array: Array) -> InFront | None:
     if array.hand_rail is None and array.row_in_front is None:
         return None
     return InFront(rail=array.hand_rail, row=array.row_in_front, rows=rows_of(array), slope_m=slope_m(array))
+
+
+def ground_past_row_share(array: Array) -> float:
+    """What the row in front leaves an array's panels of an even ground's light; 1: all, or there is no row."""
+    if array.row_in_front is None:
+        return 1.0
+    in_front = InFront(rail=None, row=array.row_in_front, rows=rows_of(array), slope_m=slope_m(array))
+    return float(in_front.ground_left_share(np.array([array.plane.tilt_deg])).max())

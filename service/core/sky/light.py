@@ -10,7 +10,7 @@ current.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import partial
 
 import numpy as np
@@ -23,15 +23,14 @@ from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
 from service.core.sky.dome import faces_seen, sky_seen
 from service.core.sky.edge_shadow import (
     Ways,
+    shading_past_edges,
     stands_behind,
     stands_under_or_beside,
-    ways_past_dim_sections,
-    ways_past_edges,
     ways_past_slab_and_walls,
 )
-from service.core.sky.ground import faces_light, ground_light, sky_over_ground_share
+from service.core.sky.ground import faces_light, grey_faces, ground_light, sky_over_ground_share
 from service.core.sky.horizon import above_skyline
-from service.core.sky.in_front import in_front_of
+from service.core.sky.in_front import ground_past_row_share, in_front_of
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
 from service.core.sky.shade import Shading, after_shading, shading_of, taken_by_bands
 from service.core.sky.transposition import ground_share, split_by_anisotropy
@@ -51,6 +50,8 @@ class PlaneLight:
         after_shade_w_per_m2: past what comes by the clock; of a hard shadow, what still does work.
         after_cover_w_per_m2: through the cover. This drives the cell temperature.
         effective_w_per_m2: through the panel's glass, as if at square incidence. This drives the current.
+        ground_left_share: what skyline and row leave of the light that the ground sends over the year.
+        grey_faces_kwh_per_m2: what the skyline's faces would add over the year, were they grey where nobody told it.
     """
 
     open_w_per_m2: Floats
@@ -59,6 +60,8 @@ class PlaneLight:
     after_shade_w_per_m2: Floats
     after_cover_w_per_m2: Floats
     effective_w_per_m2: Floats
+    ground_left_share: float = 1.0
+    grey_faces_kwh_per_m2: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -248,6 +251,7 @@ def plane_light(
     after_cover = after_shade * _through(array)
     # Rounding alone could lift the last stage by one bit where all light meets the glass squarely.
     effective = np.minimum(_effective(array, planes, reached), after_cover)
+    left_share, faces = _below(array, daylight, surroundings, ground_reflectance_share, reached)
     in_year = partial(_spread, rows=daylight.rows, hours=sky.ghi_w_per_m2.size)
     return PlaneLight(
         open_w_per_m2=in_year(reached.bare_beam + reached.bare_sky + reached.bare_ground),
@@ -256,7 +260,31 @@ def plane_light(
         after_shade_w_per_m2=in_year(after_shade),
         after_cover_w_per_m2=in_year(after_cover),
         effective_w_per_m2=in_year(effective),
+        ground_left_share=left_share,
+        grey_faces_kwh_per_m2=faces,
     )
+
+
+def _below(
+    array: Array, daylight: Daylight, surroundings: Surroundings, ground_reflectance_share: float, reached: _Reached
+) -> tuple[float, float]:
+    """``ground_left_share`` and ``grey_faces_kwh_per_m2`` of an array in its plane."""
+    past_row = ground_past_row_share(array)
+    if not array.skyline:
+        return past_row, 0.0
+    ghi, on_ground = daylight.ghi_w_per_m2, ground_w_per_m2(daylight, surroundings)
+    left_share = past_row * _part(on_ground, ghi)
+    if array.facing_reflectance_share is not None:
+        return left_share, 0.0
+    even, lit = float(np.minimum(daylight.even_sky_w_per_m2, ghi).sum()), float(on_ground.sum())
+    on_plane, by_ground = grey_faces(array, ground_reflectance_share, even, lit)
+    added = on_plane * _part(reached.sky, reached.skyline_sky) + by_ground * past_row
+    return left_share, added * _through(array) / 1000.0
+
+
+def _part(left: Floats, whole: Floats) -> float:
+    """Of sums over the year; all of nothing."""
+    return float(left.sum() / whole.sum()) if whole.any() else 1.0
 
 
 def _reached(
@@ -277,7 +305,8 @@ def _reached(
     in_front = in_front_of(array)
     seen = sky_seen(tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front)
     ground_left = np.ones((1, 1)) if in_front is None else in_front.ground_left_share(tilt)
-    shading = _shading(array, tilt, azimuth, daylight.sun, (seen.past_all_share, ground_left), under, surroundings)
+    seen_shares = seen.past_all_share, ground_left
+    shading = shading_past_edges(array, tilt, azimuth, daylight.sun, seen_shares, under, surroundings.shading)
     even = daylight.even_sky_w_per_m2
     shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share.max(axis=1)
     skyline_sky, overhang_sky = (share[:, None] * even for share in shares[:2])
@@ -330,33 +359,6 @@ def _lit_around(
     even = np.minimum(daylight.even_sky_w_per_m2, daylight.ghi_w_per_m2)
     back, lit = faces_light(facing_share, ground_reflectance_share, faces, even, on_ground)
     return np.minimum(lit, daylight.ghi_w_per_m2), back
-
-
-def _shading(
-    array: Array,
-    tilt: Floats,
-    azimuth: Floats,
-    sun: Floats,
-    seen_shares: tuple[Floats, Floats],
-    under: Ways,
-    surroundings: Surroundings,
-) -> Shading:
-    """All shadows of each hour on planes that see so much of sky and ground by their bypass sections, (m, s) each."""
-    by_clock = surroundings.shading
-    if not stands_behind(array):
-        return replace(by_clock, ways_past_bands=under) if under else by_clock
-    sky, ground = seen_shares
-    dims = _missing(sky), _missing(ground)
-    if not any(dim.any() for dim in dims):
-        return replace(by_clock, ways_past_bands=ways_past_edges(array, tilt, azimuth, sun))
-    ways, dimmed = ways_past_dim_sections(array, tilt, azimuth, sun, dims)
-    return replace(by_clock, ways_past_bands=ways, dimmed_past_bands=dimmed)
-
-
-def _missing(seen_share: Floats) -> Floats:
-    """What each section misses of what the one that sees most sees, (m, s)."""
-    most = seen_share.max(axis=1, keepdims=True)
-    return np.where(most > 0.0, 1.0 - seen_share / np.where(most > 0.0, most, 1.0), 0.0)
 
 
 def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floats:
