@@ -182,29 +182,48 @@ def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[Sk
     return np.asarray(np.minimum(_light_between(180.0 - tilt, low, [plane], _AHEAD).sum(axis=1), bare))
 
 
+def sky_over_ground(skyline: Sequence[SkylinePoint]) -> float:
+    """Share of an even sky's light that level ground keeps past a skyline: the mean of the square of its cosine.
+
+    >>> round(sky_over_ground([SkylinePoint(azimuth_deg=0, height_deg=60)]), 4)
+    0.25
+    """
+    return float(np.square(np.cos(np.radians(skyline_height_deg(skyline, _COMPASS_DEG)))).mean()) if skyline else 1.0
+
+
 def faces_seen(
-    tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[SkylinePoint], facing_share: float
-) -> Floats:
-    """What the faces of a skyline, that throw back so much of their light, do for planes, (m,).
+    tilt_deg: Floats, azimuth_deg: Floats, skyline: Sequence[SkylinePoint], facing_share: float
+) -> tuple[Floats, float]:
+    """What the faces of a skyline, that throw back so much of their light, do for planes, (m,), and for level ground.
 
     In shares of an even sky as bright as a face with nothing opposite to it, on level ground. Each slice of what the
     skyline hides counts by how open its face stands, see ``sky.ground``; accuracy as ``sky_seen``'s.
 
     >>> court = [SkylinePoint(azimuth_deg=0, height_deg=45)]
-    >>> [faces_seen(0.0, 0.0, around, 0.0).round(3).tolist() for around in (court, ())]
-    [[0.269], [0.0]]
+    >>> on_planes, on_ground = faces_seen(np.array([0.0]), np.array([0.0]), court, 0.0)
+    >>> on_planes.round(3).tolist(), round(on_ground, 3)
+    ([0.269], 0.269)
     """
-    tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
-    own = _own_horizon(tilts[:, None], _AHEAD)
-    heights = skyline_height_deg(skyline, azimuths[:, None] + _FROM_FRONT_DEG)
+    own = _own_horizon(tilt_deg[:, None], _AHEAD)
+    heights = skyline_height_deg(skyline, azimuth_deg[:, None] + _FROM_FRONT_DEG)
     steep = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
-    opposite = np.roll(steep, steep.shape[1] // 2, axis=1)
-    over = opposite - opposite / (1.0 + np.hypot(1.0, opposite))  # less the tangent of half the angle
+    opening = face_opening_share(np.roll(steep, steep.shape[1] // 2, axis=1), facing_share)
+    level = 1.0 / (1.0 + steep[0] * steep[0])
+    hidden = _light_between(tilt_deg[:, None], own, [steep], _AHEAD)
+    return (hidden * opening).sum(axis=1), float(((1.0 - level) * opening[0]).mean())
+
+
+def face_opening_share(opposite: ArrayLike, facing_share: float) -> Floats:
+    """How bright a face is over one with nothing opposite, of which the height's tangent is told: see ``sky.ground``.
+
+    >>> face_opening_share([0.0, 1.0], 0.0).round(3).tolist()
+    [1.0, 0.539]
+    """
+    tangent = np.asarray(opposite)
+    over = tangent - tangent / (1.0 + np.hypot(1.0, tangent))  # less the tangent of half the angle
     slant = np.sqrt(over * over + 4.0)
     opening = 4.0 / ((over * over + 2.0 + over * slant) * slant)
-    open_share = opening / (1.0 - min(facing_share, _MOST_BETWEEN_FACES) * (1.0 - opening))
-    hidden = _light_between(tilts[:, None], own, [np.maximum(steep, own)], _AHEAD)
-    return np.asarray((hidden * open_share).sum(axis=1))
+    return np.asarray(opening / (1.0 - min(facing_share, _MOST_BETWEEN_FACES) * (1.0 - opening)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

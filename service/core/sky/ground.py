@@ -18,26 +18,13 @@ from typing import TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from service.core.model.facts import Array
-from service.core.model.place import SkylinePoint
-from service.core.sky.dome import faces_seen, sky_seen
-from service.core.sky.transposition import ground_share
+from service.core.sky.dome import face_opening_share
 
 Floats = NDArray[np.float64]
 Light = TypeVar("Light", float, Floats)
 
 # Of faces that nobody told: plaster and brick, from memory; glass is darker, white paint twice as bright.
 GREY_FACES_SHARE = 0.25
-
-
-def sky_over_ground_share(skyline: tuple[SkylinePoint, ...]) -> float:
-    """What level ground keeps of an even sky's light past a skyline, 0 to 1.
-
-    >>> court = tuple(SkylinePoint(azimuth_deg=azimuth, height_deg=60) for azimuth in (0, 120, 240))
-    >>> round(sky_over_ground_share(court), 4)
-    0.25
-    """
-    return float(sky_seen(0.0, 0.0, skyline, None, ()).after_skyline_share[0]) if skyline else 1.0
 
 
 def ground_light(
@@ -49,7 +36,7 @@ def ground_light(
         even_sky_w_per_m2: of level ground with nothing around.
         ghi_w_per_m2: likewise, all light.
         skyline_open_share: 1 while the sun stands above the skyline, else 0.
-        sky_share: ``sky_over_ground_share``.
+        sky_share: ``dome.sky_over_ground``.
     """
     even = np.minimum(even_sky_w_per_m2, ghi_w_per_m2)
     return (ghi_w_per_m2 - even) * skyline_open_share, even * sky_share
@@ -76,16 +63,18 @@ def faces_light(
     return back, on_ground + faces_share * back
 
 
-def grey_faces(array: Array, ground_share_back: float, even_sky: float, on_ground: float) -> tuple[float, float]:
-    """What an array's plane would get from its skyline's faces, were they grey, and from the ground that they light.
+def grey_faces(hidden: float, ground_share_back: float, sky_share: float, even_sky: float, on_ground: float) -> float:
+    """What a plane would get from the skyline's faces, were they grey, as in a round court that leaves as much sky.
 
     Args:
-        array: skyline and plane.
+        hidden: of an even sky what the skyline takes from the plane, over any time.
         ground_share_back: of its light that the ground throws back, 0 to 1.
-        even_sky: of level ground with nothing around, over any time.
-        on_ground: ``ground_light``, both together, over the same time.
+        sky_share: ``dome.sky_over_ground``.
+        even_sky: of level ground with nothing around, over the same time.
+        on_ground: ``ground_light``, both together, likewise.
     """
-    plane = array.plane
-    seen, of_ground = faces_seen([plane.tilt_deg, 0.0], plane.azimuth_deg, array.skyline, GREY_FACES_SHARE)
-    back, lit = faces_light(GREY_FACES_SHARE, ground_share_back, float(of_ground), even_sky, on_ground)
-    return float(seen) * back, ground_share_back * float(ground_share(plane.tilt_deg)) * (lit - on_ground)
+    if sky_share <= 0.0 or even_sky <= 0.0:
+        return 0.0
+    opening = float(face_opening_share(np.sqrt(1.0 / sky_share - 1.0), GREY_FACES_SHARE))
+    back, _ = faces_light(GREY_FACES_SHARE, ground_share_back, (1.0 - sky_share) * opening, even_sky, on_ground)
+    return hidden * opening * back / even_sky

@@ -20,7 +20,7 @@ from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
 from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
-from service.core.sky.dome import faces_seen, sky_seen
+from service.core.sky.dome import faces_seen, sky_over_ground, sky_seen
 from service.core.sky.edge_shadow import (
     Ways,
     shading_past_edges,
@@ -28,7 +28,7 @@ from service.core.sky.edge_shadow import (
     stands_under_or_beside,
     ways_past_slab_and_walls,
 )
-from service.core.sky.ground import faces_light, grey_faces, ground_light, sky_over_ground_share
+from service.core.sky.ground import faces_light, grey_faces, ground_light
 from service.core.sky.horizon import above_skyline
 from service.core.sky.in_front import ground_past_row_share, in_front_of
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
@@ -178,7 +178,7 @@ def surroundings_of(array: Array, sky: SkyYear, daylight: Daylight) -> Surroundi
         seen = np.ones(rows.size)
     return Surroundings(
         skyline_open_share=seen,
-        sky_over_ground_share=sky_over_ground_share(array.skyline),
+        sky_over_ground_share=sky_over_ground(array.skyline),
         shading=shading_of(array.shade, sky.calendar.month[rows], sky.calendar.clock_h[rows]),
     )
 
@@ -272,19 +272,17 @@ def _below(
     past_row = ground_past_row_share(array)
     if not array.skyline:
         return past_row, 0.0
-    ghi, on_ground = daylight.ghi_w_per_m2, ground_w_per_m2(daylight, surroundings)
-    left_share = past_row * _part(on_ground, ghi)
+    ghi, on_ground = float(daylight.ghi_w_per_m2.sum()), float(ground_w_per_m2(daylight, surroundings).sum())
+    left_share = past_row * on_ground / ghi if ghi > 0.0 else past_row
     if array.facing_reflectance_share is not None:
         return left_share, 0.0
-    even, lit = float(np.minimum(daylight.even_sky_w_per_m2, ghi).sum()), float(on_ground.sum())
-    on_plane, by_ground = grey_faces(array, ground_reflectance_share, even, lit)
-    added = on_plane * _part(reached.sky, reached.skyline_sky) + by_ground * past_row
-    return left_share, added * _through(array) / 1000.0
-
-
-def _part(left: Floats, whole: Floats) -> float:
-    """Of sums over the year; all of nothing."""
-    return float(left.sum() / whole.sum()) if whole.any() else 1.0
+    past_skyline = float(reached.skyline_sky.sum())
+    hidden = max(float(reached.bare_sky.sum()) - past_skyline, 0.0)
+    if reached.sky is not reached.skyline_sky and past_skyline > 0.0:
+        hidden *= min(float(reached.sky.sum()) / past_skyline, 1.0)
+    sky_share, even = surroundings.sky_over_ground_share, float(daylight.even_sky_w_per_m2.sum())
+    faces = grey_faces(hidden, ground_reflectance_share, sky_share, even, on_ground)
+    return left_share, faces * _through(array) / 1000.0
 
 
 def _reached(
@@ -314,14 +312,15 @@ def _reached(
     by_ground = (ground_reflectance_share * ground_share(tilt))[:, None]
     bare_ground = skyline_ground = by_ground * daylight.ghi_w_per_m2
     if array.skyline:
-        on_ground, facing = _lit_around(array, daylight, surroundings, ground_reflectance_share)
-        skyline_ground = by_ground * on_ground
-        if facing is not None:
-            faces = faces_seen(tilt, azimuth, array.skyline, array.facing_reflectance_share or 0.0)
+        on_ground = ground_w_per_m2(daylight, surroundings)
+        if array.facing_reflectance_share:
+            faces, by_faces = faces_seen(tilt, azimuth, array.skyline, array.facing_reflectance_share)
+            facing, on_ground = _from_faces(array, daylight, ground_reflectance_share, by_faces, on_ground)
             faces = np.minimum(faces, seen.bare_share - seen.after_skyline_share)
             left = [np.minimum(share / np.maximum(shares[0], 1e-9), 1.0) * faces for share in shares]
             back = [share[:, None] * facing for share in left]
             skyline_sky, overhang_sky, sky = skyline_sky + back[0], overhang_sky + back[1], sky + back[2]
+        skyline_ground = by_ground * on_ground
     return _Reached(
         bare_beam=bare_beam,
         beam=beam,
@@ -347,18 +346,14 @@ def ground_w_per_m2(daylight: Daylight, surroundings: Surroundings) -> Floats:
     return np.minimum(from_sun + from_sky, ghi)  # rounding alone could lift it
 
 
-def _lit_around(
-    array: Array, daylight: Daylight, surroundings: Surroundings, ground_reflectance_share: float
-) -> tuple[Floats, Floats | None]:
-    """Light on the ground past the skyline, and what the skyline's faces throw back if they do, (n,) W/m2 each."""
-    on_ground = ground_w_per_m2(daylight, surroundings)
-    facing_share = array.facing_reflectance_share
-    if not facing_share:
-        return on_ground, None
-    faces = float(faces_seen(0.0, 0.0, array.skyline, facing_share)[0])
-    even = np.minimum(daylight.even_sky_w_per_m2, daylight.ghi_w_per_m2)
-    back, lit = faces_light(facing_share, ground_reflectance_share, faces, even, on_ground)
-    return np.minimum(lit, daylight.ghi_w_per_m2), back
+def _from_faces(
+    array: Array, daylight: Daylight, ground_reflectance_share: float, faces_share: float, on_ground: Floats
+) -> tuple[Floats, Floats]:
+    """What the skyline's faces throw back, and light on the ground with what it has from them, (n,) W/m2 each."""
+    ghi = daylight.ghi_w_per_m2
+    even, facing_share = np.minimum(daylight.even_sky_w_per_m2, ghi), array.facing_reflectance_share or 0.0
+    back, lit = faces_light(facing_share, ground_reflectance_share, faces_share, even, on_ground)
+    return back, np.minimum(lit, ghi)
 
 
 def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floats:

@@ -7,7 +7,7 @@ import pytest
 
 from service.core.model.place import Plane, RowInFront, SkylinePoint
 from service.core.sky import daylight_of, effective_light, plane_light, surroundings_of
-from service.core.sky.ground import sky_over_ground_share
+from service.core.sky.dome import sky_over_ground
 from service.core.sky.in_front import in_front_of
 from tests.builders import array, panel
 from tests.skies import clear_year, mixed_year, overcast
@@ -36,7 +36,7 @@ def test_in_a_round_court_the_ground_keeps_the_square_of_the_cosine_of_an_even_s
     """Configuration factor from an element to a coaxial disk; half of the sphere before an upright panel is ground."""
     court = array(plane=UPRIGHT, skyline=ring(height_deg))
     share = np.cos(np.radians(height_deg)) ** 2
-    assert sky_over_ground_share(court.skyline) == pytest.approx(share, abs=2e-4)
+    assert sky_over_ground(court.skyline) == pytest.approx(share, abs=2e-4)
     assert from_ground(court, DULL) == pytest.approx(0.5 * 0.2 * share * DULL.ghi_w_per_m2, abs=0.02)
 
 

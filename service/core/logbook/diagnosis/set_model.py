@@ -21,7 +21,7 @@ from service.core.panel import Branch, cell_temperature_c, diode_of
 from service.core.panel.drawn import running_power_w
 from service.core.sky import above_skyline, direction, has_edges, layout_key, light_of_planes, split_by_anisotropy
 from service.core.sky.calendar import calendar_of_hours
-from service.core.sky.ground import sky_over_ground_share
+from service.core.sky.dome import sky_over_ground
 from service.core.sky.light import Daylight, Surroundings
 from service.core.sky.shade import Shading, shading_of
 
@@ -158,7 +158,7 @@ def scene_of(model: SetModel, parts: Parts, weather: Weather) -> Scene:
 
 
 def _surroundings(array: Array, parts: Parts, model: SetModel) -> Surroundings:
-    size, sky_share = parts.at.size, sky_over_ground_share(array.skyline)
+    size, sky_share = parts.at.size, sky_over_ground(array.skyline)
     seen = np.ones(size)
     if array.skyline:
         seen = above_skyline(array.skyline, parts.zenith_deg, parts.azimuth_deg).astype(np.float64)
