@@ -10,6 +10,7 @@ from functools import reduce
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from service.core.model.facts import Array
 from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.between_walls import BetweenWalls, between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
@@ -90,10 +91,7 @@ def sky_seen(
         low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare)
         past_overhang = past_skyline
         if overhang is not None or walls or in_front is not None:
-            from_facade, turned = _FROM_FRONT_DEG, np.zeros((1, 1))
-            if facade_azimuth_deg is not None:
-                from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
-                turned = azimuths[:, None] - facade_azimuth_deg
+            from_facade, turned = _before_facade(azimuths, facade_azimuth_deg)
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
             between = between_walls(walls, from_facade, _STEP_DEG, places, tilts, turned[:, 0])
             if overhang is not None or walls:
@@ -109,6 +107,14 @@ def sky_seen(
         after_overhang_share=past_overhang,
         past_all_share=past_overhang[:, None] if past_all is None else np.minimum(past_all, past_overhang[:, None]),
     )
+
+
+def _before_facade(azimuth_deg: Floats, facade_azimuth_deg: float | None) -> tuple[Floats, Floats]:
+    """How far the slices before planes (m,) look out of their facade, (m, 360) or (360,), and how they are turned."""
+    if facade_azimuth_deg is None:
+        return _FROM_FRONT_DEG, np.zeros((1, 1))
+    from_facade = (azimuth_deg[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
+    return from_facade, azimuth_deg[:, None] - facade_azimuth_deg
 
 
 def _past_skyline(
@@ -192,25 +198,35 @@ def sky_over_ground(skyline: Sequence[SkylinePoint]) -> float:
 
 
 def faces_seen(
-    tilt_deg: Floats, azimuth_deg: Floats, skyline: Sequence[SkylinePoint], facing_share: float
+    array: Array, tilt_deg: Floats, azimuth_deg: Floats, places: Places = AT_THE_EDGE, in_front: InFront | None = None
 ) -> tuple[Floats, float]:
-    """What the faces of a skyline, that throw back so much of their light, do for planes, (m,), and for level ground.
+    """What the faces of an array's skyline do for it, were it in these planes, and for level ground.
 
     In shares of an even sky as bright as a face with nothing opposite to it, on level ground. Each slice of what the
-    skyline hides counts by how open its face stands, see ``sky.ground``; accuracy as ``sky_seen``'s.
+    skyline hides counts by how open its face stands, see ``sky.ground``; past all else as far as it is seen from all
+    places on the panel. Accuracy and other arguments as ``sky_seen``'s.
 
-    >>> court = [SkylinePoint(azimuth_deg=0, height_deg=45)]
-    >>> on_planes, on_ground = faces_seen(np.array([0.0]), np.array([0.0]), court, 0.0)
-    >>> on_planes.round(3).tolist(), round(on_ground, 3)
-    ([0.269], 0.269)
+    Returns:
+        For the planes past nothing else, past slab and walls, and past all, (3, m); for the ground.
     """
-    own = _own_horizon(tilt_deg[:, None], _AHEAD)
-    heights = skyline_height_deg(skyline, azimuth_deg[:, None] + _FROM_FRONT_DEG)
+    tilt, facing_share = tilt_deg[:, None], array.facing_reflectance_share or 0.0
+    own = _own_horizon(tilt, _AHEAD)
+    heights = skyline_height_deg(array.skyline, azimuth_deg[:, None] + _FROM_FRONT_DEG)
     steep = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
     opening = face_opening_share(np.roll(steep, steep.shape[1] // 2, axis=1), facing_share)
-    level = 1.0 / (1.0 + steep[0] * steep[0])
-    hidden = _light_between(tilt_deg[:, None], own, [steep], _AHEAD)
-    return (hidden * opening).sum(axis=1), float(((1.0 - level) * opening[0]).mean())
+    on_ground = float((opening[0] * (1.0 - 1.0 / (1.0 + steep[0] * steep[0]))).mean())
+    bare = past = past_all = (_light_between(tilt, own, [steep], _AHEAD) * opening).sum(axis=1)
+    if array.slab is not None or array.walls or in_front is not None:
+        from_facade, turned = _before_facade(azimuth_deg, array.facade_azimuth_deg)
+        ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
+        between = between_walls(array.walls, from_facade, _STEP_DEG, places, tilt_deg, turned[:, 0])
+        weight = opening * reduce(np.minimum, (between.open_parts(ends) for ends in places.ends_m)).min(axis=0)
+        edge = np.minimum(reduce(np.minimum, _slab_edges(array.slab, ahead, tilt, turned, places)), steep)
+        past = past_all = np.minimum((_light_between(tilt, own, [edge], _AHEAD) * weight).sum(axis=1), bare)
+        if in_front is not None:
+            light = _light_past(in_front, tilt_deg, own, edge[:, None], _AHEAD).min(axis=1)
+            past_all = np.minimum((light * weight).sum(axis=1), past)
+    return np.stack((bare, past, past_all)), on_ground
 
 
 def face_opening_share(opposite: ArrayLike, facing_share: float) -> Floats:

@@ -314,11 +314,9 @@ def _reached(
     if array.skyline:
         on_ground = ground_w_per_m2(daylight, surroundings)
         if array.facing_reflectance_share:
-            faces, by_faces = faces_seen(tilt, azimuth, array.skyline, array.facing_reflectance_share)
+            faces, by_faces = faces_seen(array, tilt, azimuth, places, in_front)
             facing, on_ground = _from_faces(array, daylight, ground_reflectance_share, by_faces, on_ground)
-            faces = np.minimum(faces, seen.bare_share - seen.after_skyline_share)
-            left = [np.minimum(share / np.maximum(shares[0], 1e-9), 1.0) * faces for share in shares]
-            back = [share[:, None] * facing for share in left]
+            back = np.minimum(faces, seen.bare_share - seen.after_skyline_share)[:, :, None] * facing
             skyline_sky, overhang_sky, sky = skyline_sky + back[0], overhang_sky + back[1], sky + back[2]
         skyline_ground = by_ground * on_ground
     return _Reached(

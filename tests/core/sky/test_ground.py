@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from service.core.model.place import Plane, RowInFront, SkylinePoint
+from service.core.model.place import Plane, RowInFront, SideWall, SkylinePoint
 from service.core.sky import daylight_of, effective_light, plane_light, surroundings_of
 from service.core.sky.dome import sky_over_ground
 from service.core.sky.in_front import in_front_of
@@ -16,6 +16,10 @@ SKY = mixed_year(54.2, 12.3)
 DULL = overcast(SKY)
 UPRIGHT = Plane(tilt_deg=90, azimuth_deg=180)
 LONG = {"length_mm": 1722, "width_mm": 1134}
+
+
+ENDS_AHEAD = tuple(SkylinePoint(azimuth_deg=a, height_deg=h) for a, h in ((150, 0), (150, 40), (269, 40), (269, 0)))
+ENDS_LEFT = tuple(SkylinePoint(azimuth_deg=a, height_deg=h) for a, h in ((91, 0), (91, 60), (150, 60)))
 
 
 def ring(height_deg):
@@ -115,6 +119,16 @@ def test_in_a_deep_court_a_flat_panel_gets_more_than_an_upright_one():
     planes = [Plane(tilt_deg=tilt, azimuth_deg=180) for tilt in (0, 90)]
     flat, upright = effective_light(court, planes, daylight, surroundings_of(court, SKY, daylight), 0.2).sum(axis=1)
     assert flat > 2.0 * upright
+
+
+def test_what_stands_behind_a_side_wall_brings_no_light_from_its_faces():
+    """A house behind the wall, which hides it: once it brightened the panel."""
+    wall = SideWall(side="left", distance_m=0.1, reaches_out_m=20.0)
+    before = array(plane=UPRIGHT, side_walls=(wall,), skyline=ENDS_AHEAD, facing_reflectance_share=0.5)
+    beside = replace(before, skyline=(*ENDS_LEFT, *ENDS_AHEAD[1:]))
+    more, less = (plane_light(DULL, one, 0.0).after_overhang_w_per_m2.sum() for one in (before, beside))
+    assert less == pytest.approx(more, rel=0.15)
+    assert less <= more
 
 
 def seen_of_ground(up_m, row, tilt_deg, floor_share):
