@@ -125,7 +125,8 @@ class Surroundings:
 class _Reached:
     """Light on m planes by where it comes from and how far it has come, W/m2, the cosine of incidence; (m, n).
 
-    ``overhang_sky`` is what slab and walls leave, ``sky`` what is left past rail and row, too; of the ground's light
+    ``overhang_sky`` is what slab and walls leave, ``sky`` what is left past rail and row, too, with what faces in the
+    skyline throw back, which all cells see alike, and ``even`` without; of the ground's light
     the skyline leaves ``skyline_ground``, and a row ``ground``; ``under``: the ways past the shadows of slab and walls;
     ``shading``: all shadows of each hour, (n,), with the ways past those of all edges, of each plane and hour.
     """
@@ -134,6 +135,7 @@ class _Reached:
     beam: Floats
     cosine: Floats
     sky: Floats
+    even: Floats
     overhang_sky: Floats
     skyline_sky: Floats
     bare_sky: Floats
@@ -216,7 +218,7 @@ def light_of_planes(
     """Behind the cover, and of that what drives the current, were the array in each of these planes: (m, n) each."""
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     total = reached.beam + reached.sky + reached.ground
-    on_cells = after_shading(total, reached.beam, reached.shading, reached.sky, reached.ground) * _through(array)
+    on_cells = after_shading(total, reached.beam, reached.shading, reached.even, reached.ground) * _through(array)
     return on_cells, _effective(array, planes, reached)
 
 
@@ -245,7 +247,7 @@ def plane_light(
         after_overhang = reached.beam + reached.overhang_sky + reached.skyline_ground
     if reached.under:
         after_overhang = after_overhang - taken_by_bands(after_overhang, reached.beam, reached.under)
-    after_shade = after_shading(total, reached.beam, reached.shading, reached.sky, reached.ground)
+    after_shade = after_shading(total, reached.beam, reached.shading, reached.even, reached.ground)
     if reached.under:  # rounding alone could lift it
         after_shade = np.minimum(after_shade, after_overhang)
     after_cover = after_shade * _through(array)
@@ -309,6 +311,7 @@ def _reached(
     shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share.max(axis=1)
     skyline_sky, overhang_sky = (share[:, None] * even for share in shares[:2])
     sky = shares[2][:, None] * even if stands_behind(array) else overhang_sky
+    past_all = sky
     by_ground = (ground_reflectance_share * ground_share(tilt))[:, None]
     bare_ground = skyline_ground = by_ground * daylight.ghi_w_per_m2
     if array.skyline:
@@ -327,6 +330,7 @@ def _reached(
         skyline_sky=skyline_sky,
         overhang_sky=overhang_sky,
         sky=sky,
+        even=past_all,
         bare_ground=bare_ground,
         skyline_ground=skyline_ground,
         ground=skyline_ground if in_front is None else skyline_ground * ground_left.max(axis=1, keepdims=True),
@@ -357,9 +361,11 @@ def _from_faces(
 def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floats:
     tilt, _ = _angles(planes)
     beam = reached.beam * modifier(reached.cosine)
-    sky = reached.sky * sky_modifier(tilt)[:, None]
+    of_sky = sky_modifier(tilt)[:, None]
+    sky = reached.sky * of_sky
+    even = sky if reached.even is reached.sky else reached.even * of_sky
     ground = reached.ground * ground_modifier(tilt)[:, None]
-    return after_shading(beam + sky + ground, beam, reached.shading, sky, ground) * _through(array)
+    return after_shading(beam + sky + ground, beam, reached.shading, even, ground) * _through(array)
 
 
 def _angles(planes: Sequence[Plane]) -> tuple[Floats, Floats]:

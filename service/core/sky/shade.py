@@ -131,7 +131,9 @@ def after_shading(
                 part * left + dark * beam_left + dim * even + dim_below * ground
                 for (part, dark), (dim, dim_below) in lost
             )
-            taken = np.minimum(taken + reduce(np.minimum, costs), left)
+            dim, dim_below = shading.dimmed_past_bands[0]  # no section given up, and all as dark as behind both shadows
+            most = np.minimum(beam_left + dim * even + dim_below * ground, left)
+            taken = np.minimum(taken + reduce(np.minimum, costs), most)
     return np.asarray(left - taken)
 
 
