@@ -86,8 +86,9 @@ def test_a_point_added_on_or_above_the_skyline_never_gives_more_light(sky, one, 
 def test_behind_a_rail_and_a_row_before_faces_that_throw_back_a_higher_skyline_never_gives_more_light(
     sky, one, row, rail, azimuth, above, reflectances, cells
 ):
+    """Without shadows by the clock: hard ones and a row's take the last glow of a low sun twice."""
     faces, ground = reflectances
-    one = replace(one, **cells, row_in_front=row, hand_rail=rail, facing_reflectance_share=faces)
+    one = replace(one, **cells, shade=(), row_in_front=row, hand_rail=rail, facing_reflectance_share=faces)
     height = min(float(skyline_height_deg(one.skyline, azimuth)) + above, 90.0)
     higher = replace(one, skyline=(*one.skyline, SkylinePoint(azimuth_deg=azimuth, height_deg=height)))
     assert_never_more(sky, one, higher, "after_skyline_w_per_m2", ground)

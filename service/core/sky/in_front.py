@@ -96,10 +96,13 @@ def _down_to(tilt: Floats, below: Floats) -> Floats:
 
 
 def in_front_of(array: Array) -> InFront | None:
-    """Rail and row in front of an array's panels; None: there is neither."""
-    if array.hand_rail is None and array.row_in_front is None:
+    """Rail and row in front of an array's panels; None: there is neither, or none of a height that hides anything."""
+    rail, row = array.hand_rail, array.row_in_front
+    rail = None if rail is None or rail.thickness_m <= 0.0 else rail
+    row = None if row is None or row.above_bottom_edge_m <= 0.0 else row
+    if rail is None and row is None:
         return None
-    return InFront(rail=array.hand_rail, row=array.row_in_front, rows=rows_of(array), slope_m=slope_m(array))
+    return InFront(rail=rail, row=row, rows=rows_of(array), slope_m=slope_m(array))
 
 
 def ground_past_row_share(array: Array) -> float:

@@ -131,9 +131,7 @@ def after_shading(
                 part * left + dark * beam_left + dim * even + dim_below * ground
                 for (part, dark), (dim, dim_below) in lost
             )
-            dim, dim_below = shading.dimmed_past_bands[0]  # no section given up, and all as dark as behind both shadows
-            most = np.minimum(beam_left + dim * even + dim_below * ground, left)
-            taken = np.minimum(taken + reduce(np.minimum, costs), most)
+            taken = np.minimum(taken + reduce(np.minimum, costs), left)
     return np.asarray(left - taken)
 
 
