@@ -49,7 +49,9 @@ SAYS: Mapping[str, Says] = MappingProxyType(
             "Light on the rear over light on the front in full sun, for panels that use it.", 0.05
         ),
         "facing_reflectance_share": Says(
-            "Share of its light that the house or hill on the skyline throws back; 0 where absent.", 0.3
+            "Share of its light that the house or hill on the skyline throws back, onto panel and ground; 0 where "
+            "absent, and what grey ones would add then raises the hopeful end.",
+            0.3,
         ),
         "facade_azimuth_deg": Says(
             "Which way the facade with slab or side walls looks, clockwise from north; as the panel where absent.",

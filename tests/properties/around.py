@@ -53,6 +53,7 @@ def surrounded_arrays(draw, skylines=any_skylines):
         side_walls=tuple(draw(st.lists(walls, max_size=2))),
         shade=tuple(draw(st.lists(shadows, max_size=2))),
         cover=draw(covers),
+        facing_reflectance_share=draw(st.none() | shares),
     )
 
 

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from service.core.model.place import HandRail, RowInFront
 from service.core.sky import after_shading, plane_light
+from service.core.sky.daylight import open_surroundings
 from service.core.sky.edge_shadow import ways_past_bands
-from service.core.sky.light import open_surroundings
 from tests.builders import array, panel
 from tests.properties.around import SKIES, skies, surrounded_arrays
 

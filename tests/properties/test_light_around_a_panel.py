@@ -47,7 +47,7 @@ cells = st.fixed_dictionaries(
 
 
 def stages(light: PlaneLight):
-    return {field.name: getattr(light, field.name) for field in fields(PlaneLight)}
+    return {field.name: getattr(light, field.name) for field in fields(PlaneLight) if field.name.endswith("_w_per_m2")}
 
 
 def assert_never_more(sky: SkyYear, before, after, first_stage: str, reflectance: float = 0.2):
@@ -71,6 +71,43 @@ def test_a_point_added_on_or_above_the_skyline_never_gives_more_light(sky, one, 
     height = min(float(skyline_height_deg(one.skyline, azimuth)) + above, 90.0)
     added = (*one.skyline, SkylinePoint(azimuth_deg=azimuth, height_deg=height))
     assert_never_more(sky, one, replace(one, skyline=added), "after_skyline_w_per_m2")
+
+
+@given(
+    sky=skies,
+    one=surrounded_arrays(),
+    row=st.none() | rows,
+    rail=st.none() | rails,
+    azimuth=st.floats(0, 359),
+    above=st.floats(0, 30),
+    reflectances=st.tuples(shares, shares),
+    cells=cells,
+)
+def test_behind_a_rail_and_a_row_before_faces_that_throw_back_a_higher_skyline_never_gives_more_light(
+    sky, one, row, rail, azimuth, above, reflectances, cells
+):
+    """Without shadows by the clock: hard ones and a row's take the last glow of a low sun twice."""
+    faces, ground = reflectances
+    one = replace(one, **cells, shade=(), row_in_front=row, hand_rail=rail, facing_reflectance_share=faces)
+    height = min(float(skyline_height_deg(one.skyline, azimuth)) + above, 90.0)
+    higher = replace(one, skyline=(*one.skyline, SkylinePoint(azimuth_deg=azimuth, height_deg=height)))
+    assert_never_more(sky, one, higher, "after_skyline_w_per_m2", ground)
+
+
+@given(sky=skies, one=surrounded_arrays(), row=rows, higher=st.floats(0, 1), cells=cells)
+def test_a_higher_row_never_gives_more_light(sky, one, row, higher, cells):
+    low = replace(one, **cells, row_in_front=row)
+    high = replace(low, row_in_front=replace(row, above_bottom_edge_m=row.above_bottom_edge_m + higher))
+    assert_never_more(sky, replace(low, row_in_front=None), low, "after_shade_w_per_m2")
+    assert_never_more(sky, low, high, "after_shade_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), darker=shares, brighter=shares)
+def test_brighter_faces_never_give_less_light(sky, one, darker, brighter):
+    darker, brighter = sorted((darker, brighter))
+    dim, bright = (stages(plane_light(sky, replace(one, facing_reflectance_share=f), 0.2)) for f in (darker, brighter))
+    for name, light in bright.items():
+        assert (light >= dim[name] - HAIR).all(), name
 
 
 @given(sky=skies, one=surrounded_arrays(), slab=slabs, deeper=st.floats(0, 2), cells=cells)

@@ -13,9 +13,9 @@ import pytest
 
 from service.core.model.place import HandRail
 from service.core.sky import after_shading
+from service.core.sky.daylight import open_surroundings
 from service.core.sky.edge_shadow import ways_past_edges
 from service.core.sky.incidence import direction
-from service.core.sky.light import open_surroundings
 from tests.builders import array, panel
 from tests.cell_strings import lengthwise_w, upright_w
 

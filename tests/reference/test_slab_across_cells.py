@@ -25,8 +25,9 @@ import numpy as np
 import pytest
 
 from service.core.model.place import HandRail, Overhang, Plane, RowInFront, SideWall
+from service.core.sky.daylight import Daylight, open_surroundings
 from service.core.sky.incidence import direction
-from service.core.sky.light import Daylight, light_of_planes, open_surroundings
+from service.core.sky.light import light_of_planes
 from tests.builders import array, panel
 from tests.cell_strings import panel_w
 from tests.cells_under_slab import LONG_M, SHORT_M, Stand

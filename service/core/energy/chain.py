@@ -34,7 +34,7 @@ WATT_HOURS_PER_KWH = 1000.0
 class ArrayHours:
     """One array's year on its input: d.c. power drawn (8760,), whether the input ran, and its account in kWh.
 
-    ``free_w`` and ``most_w`` are those of ``panel.Drawn``.
+    ``free_w`` and ``most_w`` are those of ``panel.Drawn``; the last two those of ``sky.PlaneLight``.
     """
 
     dc_w: Floats
@@ -46,6 +46,8 @@ class ArrayHours:
     lost_kwh: Mapping[str, float]
     hottest_cell_c: float
     cool_cell_c: float
+    ground_left_share: float
+    grey_faces_kwh_per_m2: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -198,6 +200,8 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
         lost_kwh={} if bare.panels_w is None else _lost_kwh(bare, rated, _kwh(bare.panels_w), own_peak_w, drawn),
         hottest_cell_c=bare.cells.hottest_c,
         cool_cell_c=bare.cells.cool_c,
+        ground_left_share=light.ground_left_share,
+        grey_faces_kwh_per_m2=light.grey_faces_kwh_per_m2,
     )
 
 

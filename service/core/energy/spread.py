@@ -66,6 +66,7 @@ class OfLight:
         snow_share: what snow takes, over what it leaves.
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
+        faces_share: what faces in the skyline would add to its light, were they grey, where nobody told how bright.
         otherwise: how much less and how much more it may give where it lies the other way or has other cells than was
             taken (``lain_otherwise``).
         cooled: likewise, where another mount cools it worse or better (``held_otherwise``).
@@ -76,6 +77,7 @@ class OfLight:
     snow_share: float = 0.0
     weather_moves: float = 1.0
     per_reflectance: float | None = None
+    faces_share: float = 0.0
     otherwise: _Sides = (0.0, 0.0)
     cooled: _Sides = (0.0, 0.0)
 
@@ -194,11 +196,13 @@ def _surrounded(array: Array) -> bool:
 def _shade(array: Array, known: OfLight) -> _Sides:
     """How it is drawn, and how far the year moves where the panel lies the other way, or has the other cells.
 
-    What stands around may take more than was drawn; no more comes without it than it was reckoned to take.
+    What stands around may take more than was drawn; no more comes without it than it was reckoned to take. Faces in the
+    skyline that nobody told are black in the middle, and give back at the hopeful end what grey ones would.
     """
     drawn = max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * known.hidden_share) if _surrounded(array) else 0.0
     less, more = known.otherwise
-    return hypot(drawn, less / Z_90), hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90)
+    up = hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90, known.faces_share / Z_90)
+    return hypot(drawn, less / Z_90), up
 
 
 def _plane(array: Array, cooled: _Sides, pointer: str, assumptions: Assumptions) -> _Sides:

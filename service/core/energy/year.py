@@ -170,6 +170,7 @@ def _spread(
             snow_share=_snow_share(one),
             weather_moves=_weather_moves(array, one, sky, reflectance),
             per_reflectance=_per_reflectance(array, one, sky),
+            faces_share=_faces_share(array, one),
             otherwise=moved,
             cooled=held_otherwise(
                 array, one.free_w, _warming_kwh_per_m2(array, one), sky, f"/arrays/{at}", assumptions
@@ -282,7 +283,13 @@ def _per_reflectance(array: Array, hours: ArrayHours, sky: SkyYear) -> float | N
         return None
     from_ground = float(ground_share(array.plane.tilt_deg)) * _kwh(sky.ghi_w_per_m2)
     through = 1.0 if array.cover is None else array.cover.light_through_share
-    return min(from_ground * through / on_cells_kwh_per_m2, _ALL_FROM_GROUND)
+    return min(from_ground * hours.ground_left_share * through / on_cells_kwh_per_m2, _ALL_FROM_GROUND)
+
+
+def _faces_share(array: Array, hours: ArrayHours) -> float:
+    """What grey faces of the skyline would add to an array's light where nobody told them, over that light."""
+    on_cells_kwh_per_m2 = _on_cells_kwh_per_m2(array, hours)
+    return hours.grey_faces_kwh_per_m2 / on_cells_kwh_per_m2 if on_cells_kwh_per_m2 > 0.0 else 0.0
 
 
 def _on_cells_kwh_per_m2(array: Array, hours: ArrayHours) -> float:

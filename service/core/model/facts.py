@@ -60,7 +60,7 @@ class Array:
     ``string_fuse_a``: rating of the fuse in each of its strings; None: there is none, or nobody said.
     ``count_rear_light``: does the year count what the rear of two-sided panels gives? ``facade_azimuth_deg``: the way
     in which slab and side walls look out, which stay when the panel is turned; None: as the panel looks.
-    ``facing_reflectance_share``: of what makes the skyline, 0 to 1; None: as if it were black.
+    ``facing_reflectance_share``: of what makes the skyline, 0 to 1; None: as if it were black, with a doubt.
     """
 
     name: str

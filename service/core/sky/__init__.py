@@ -4,6 +4,16 @@ from service.core.sky.before_facade import BeforeFacade, before_facade
 from service.core.sky.calendar import calendar_of
 from service.core.sky.cell_layout import darkest_places, layout_key
 from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
+from service.core.sky.daylight import (
+    Daylight,
+    Surroundings,
+    daylight_at,
+    daylight_of,
+    ground_w_per_m2,
+    lit_rows,
+    open_surroundings,
+    surroundings_of,
+)
 from service.core.sky.dome import Dome, SkySeen, dome_of, sky_seen
 from service.core.sky.edge_shadow import Shares, Ways, has_edges, stands_behind, stands_under_or_beside
 from service.core.sky.flicker import flicker_share
@@ -17,19 +27,7 @@ from service.core.sky.incidence import (
     modifier,
     sky_modifier,
 )
-from service.core.sky.light import (
-    Daylight,
-    PlaneLight,
-    Surroundings,
-    daylight_at,
-    daylight_of,
-    effective_light,
-    light_of_planes,
-    lit_rows,
-    open_surroundings,
-    plane_light,
-    surroundings_of,
-)
+from service.core.sky.light import PlaneLight, effective_light, light_of_planes, plane_light
 from service.core.sky.other_years import cloud_to_lose, plane_moves
 from service.core.sky.overhang import profile_angle_deg
 from service.core.sky.plane_given import plane_light_given
@@ -82,6 +80,7 @@ __all__ = [
     "given_sky",
     "ground_modifier",
     "ground_share",
+    "ground_w_per_m2",
     "has_edges",
     "hay_davies",
     "incidence_angle_deg",

@@ -11,9 +11,11 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from service.core.model.facts import Array
 from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.between_walls import BetweenWalls, between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
+from service.core.sky.ground import face_opening_share
 from service.core.sky.horizon import skyline_height_deg
 from service.core.sky.in_front import InFront
 from service.core.sky.overhang import turned_m
@@ -117,10 +119,7 @@ def sky_seen(
         low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare, slices)
         past_overhang = past_skyline
         if overhang is not None or walls or in_front is not None:
-            from_facade, turned = slices.from_front_deg, np.zeros((1, 1))
-            if facade_azimuth_deg is not None:
-                from_facade = (azimuths[:, None] + slices.from_front_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
-                turned = azimuths[:, None] - facade_azimuth_deg
+            from_facade, turned = _before_facade(azimuths, facade_azimuth_deg, slices)
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
             between = between_walls(walls, from_facade, slices.step_deg, places, tilts, turned[:, 0])
             if overhang is not None or walls:
@@ -138,6 +137,14 @@ def sky_seen(
     )
 
 
+def _before_facade(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices: _Slices) -> tuple[Floats, Floats]:
+    """How far the slices before planes (m,) look out of their facade, (m, k) or (k,), and how they are turned."""
+    if facade_azimuth_deg is None:
+        return slices.from_front_deg, np.zeros((1, 1))
+    from_facade = (azimuth_deg[:, None] + slices.from_front_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
+    return from_facade, azimuth_deg[:, None] - facade_azimuth_deg
+
+
 def _past_skyline(
     skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats, slices: _Slices
 ) -> tuple[Floats, Floats]:
@@ -153,12 +160,7 @@ def _past_skyline(
 
 
 def _past_in_front(
-    in_front: InFront,
-    tilt_deg: Floats,
-    low: Floats,
-    edges: Sequence[Floats],
-    between: BetweenWalls,
-    slices: _Slices,
+    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], between: BetweenWalls, slices: _Slices
 ) -> Floats:
     """(m, s) of an even sky what planes see past rail and row among all else, from their rows of cells.
 
@@ -218,6 +220,41 @@ def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[Sk
     plane = np.where(ahead > 0.0, _own_horizon(tilt, -ahead), 0.0)  # the front's own horizon, seen from behind
     light = _light_between(180.0 - tilt, low, [plane], ahead, slices.step_deg)
     return np.asarray(np.minimum(light.sum(axis=1), bare))
+
+
+def faces_seen(
+    array: Array, tilt_deg: Floats, azimuth_deg: Floats, places: Places = AT_THE_EDGE, in_front: InFront | None = None
+) -> tuple[Floats, float]:
+    """What the faces of an array's skyline do for it, were it in these planes, and for level ground.
+
+    In shares of an even sky as bright as a face with nothing opposite to it, on level ground. Each slice of what the
+    skyline hides counts by how open its face stands, see ``sky.ground``; past all else as far as it is seen from all
+    places on the panel. Accuracy and other arguments as ``sky_seen``'s.
+
+    Returns:
+        For the planes past nothing else, past slab and walls, and past all, (3, m); for the ground.
+    """
+    tilt, facing_share = tilt_deg[:, None], array.facing_reflectance_share or 0.0
+    slices = _slices(places.slice_deg)
+    own = _own_horizon(tilt, slices.ahead)
+    heights = skyline_height_deg(array.skyline, azimuth_deg[:, None] + slices.from_front_deg)
+    steep = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
+    opening = face_opening_share(np.roll(steep, steep.shape[1] // 2, axis=1), facing_share)
+    on_ground = float((opening[0] * (1.0 - 1.0 / (1.0 + steep[0] * steep[0]))).mean())
+    bare = past = past_all = (_light_between(tilt, own, [steep], slices.ahead, slices.step_deg) * opening).sum(axis=1)
+    if array.slab is not None or array.walls or in_front is not None:
+        from_facade, turned = _before_facade(azimuth_deg, array.facade_azimuth_deg, slices)
+        ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
+        between = between_walls(array.walls, from_facade, slices.step_deg, places, tilt_deg, turned[:, 0])
+        weight = opening * reduce(np.minimum, (between.open_parts(ends) for ends in places.ends_m)).min(axis=0)
+        edge = np.minimum(reduce(np.minimum, _slab_edges(array.slab, ahead, tilt, turned, places)), steep)
+        past = past_all = np.minimum(
+            (_light_between(tilt, own, [edge], slices.ahead, slices.step_deg) * weight).sum(axis=1), bare
+        )
+        if in_front is not None:
+            light = _light_past(in_front, tilt_deg, own, edge[:, None], slices.ahead, slices.step_deg).min(axis=1)
+            past_all = np.minimum((light * weight).sum(axis=1), past)
+    return np.stack((bare, past, past_all)), on_ground
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -46,7 +46,7 @@ from service.core.model.place import SideWall
 from service.core.sky.cell_layout import Layout, Parts, across_m, corner_m, half_rows, layout_of, slope_m
 from service.core.sky.incidence import direction
 from service.core.sky.overhang import slab_shadow_m, turned_m
-from service.core.sky.shade import SECTIONS
+from service.core.sky.shade import SECTIONS, Shading
 from service.core.sky.side_walls import Stands, face_of, stands, wall_shadows_m
 
 Floats = NDArray[np.float64]
@@ -106,12 +106,13 @@ def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Fl
 
 
 def ways_past_dim_sections(
-    array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats, dim: Floats
-) -> tuple[Ways, tuple[Shares, ...]]:
-    """``ways_past_edges`` of panels whose bypass sections see the sky unlike each other, and what each way loses of it.
+    array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats, dims: tuple[Floats, Floats]
+) -> tuple[Ways, tuple[tuple[Shares, Shares], ...]]:
+    """``ways_past_edges`` of panels whose bypass sections see sky or ground unlike each other, and what each way loses.
 
-    ``dim``: (m, 3) what each section from the upper edge down misses of the even sky that the brightest one sees. The
-    same sections are given up with the sun's light and the sky's, whichever of the seven choices costs least.
+    ``dims``: (m, 3) what each section from the upper edge down misses of the even sky, and of the ground, that the one
+    which sees most of it sees. The same sections are given up with the sun's light and theirs, whichever of the seven
+    choices costs least.
     """
     layout = layout_of(array)
     sections, parallel = crossed(layout, *_dark_parts(array, layout, tilt_deg, azimuth_deg, sun, rear=False))
@@ -123,8 +124,38 @@ def ways_past_dim_sections(
         for kept in combinations(range(SECTIONS), count):
             share = count / SECTIONS
             ways.append((1.0 - share, reduce(np.maximum, (sections[at] for at in kept)) * share))
-            dimmed.append(dim[:, kept].max(axis=1, keepdims=True) * share)
+            sky, ground = (dim[:, kept].max(axis=1, keepdims=True) * share for dim in dims)
+            dimmed.append((sky, ground))
     return tuple(ways), tuple(dimmed)
+
+
+def shading_past_edges(
+    array: Array,
+    tilt: Floats,
+    azimuth: Floats,
+    sun: Floats,
+    seen_shares: tuple[Floats, Floats],
+    under: Ways,
+    by_clock: Shading,
+) -> Shading:
+    """All shadows of each hour on m planes, of which ``under`` (slab and walls) and ``by_clock`` are known already.
+
+    ``seen_shares``: of the even sky and of the ground what is seen by bypass sections, (m, s) each.
+    """
+    if not stands_behind(array):
+        return replace(by_clock, ways_past_bands=under) if under else by_clock
+    sky, ground = seen_shares
+    dims = _missing(sky), _missing(ground)
+    if not any(dim.any() for dim in dims):
+        return replace(by_clock, ways_past_bands=ways_past_edges(array, tilt, azimuth, sun, rear=False))
+    ways, dimmed = ways_past_dim_sections(array, tilt, azimuth, sun, dims)
+    return replace(by_clock, ways_past_bands=ways, dimmed_past_bands=dimmed)
+
+
+def _missing(seen_share: Floats) -> Floats:
+    """What each section misses of what the one that sees most sees, (m, s)."""
+    most = seen_share.max(axis=1, keepdims=True)
+    return np.where(most > 0.0, 1.0 - seen_share / np.where(most > 0.0, most, 1.0), 0.0)
 
 
 def _dark_parts(

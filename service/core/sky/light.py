@@ -2,8 +2,9 @@
 
 The account runs in that order, each stage at most the one before, so that the light which each takes can be named.
 Obstacles hide beam and circumsolar light while the sun stands behind them, slab and walls by the cells in their shadow,
-and take their part of the even sky, as the darkest cells see it; the light from the ground is left whole. Shade by the
-clock and what rails and rows darken comes on top. The light after the cover warms the cells (the
+and take their part of the even sky, as the darkest cells see it. The skyline dims the ground, too (``sky.ground``), and
+a row in front hides it; slab, walls and shade by the clock leave the light from the ground whole. Shade by the clock
+and what rails and rows darken comes on top. The light after the cover warms the cells (the
 coefficients of cell temperature were measured against light before incidence loss); the effective light drives the
 current.
 """
@@ -18,21 +19,21 @@ from numpy.typing import NDArray
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
-from service.core.sky.cell_layout import AT_THE_EDGE, SLICE_DEG, darkest_places
-from service.core.sky.dome import sky_seen
+from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
+from service.core.sky.daylight import Daylight, Surroundings, daylight_of, ground_w_per_m2, surroundings_of
+from service.core.sky.dome import faces_seen, sky_seen
 from service.core.sky.edge_shadow import (
     Ways,
+    shading_past_edges,
     stands_behind,
     stands_under_or_beside,
-    ways_past_dim_sections,
-    ways_past_edges,
     ways_past_slab_and_walls,
 )
-from service.core.sky.horizon import above_skyline
-from service.core.sky.in_front import in_front_of
+from service.core.sky.ground import faces_light, grey_faces
+from service.core.sky.in_front import ground_past_row_share, in_front_of
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
-from service.core.sky.shade import Shading, after_shading, shading_of, taken_by_bands
-from service.core.sky.transposition import ground_share, split_by_anisotropy
+from service.core.sky.shade import Shading, after_shading, taken_by_bands
+from service.core.sky.transposition import ground_share
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -49,6 +50,8 @@ class PlaneLight:
         after_shade_w_per_m2: past what comes by the clock; of a hard shadow, what still does work.
         after_cover_w_per_m2: through the cover. This drives the cell temperature.
         effective_w_per_m2: through the panel's glass, as if at square incidence. This drives the current.
+        ground_left_share: what skyline and row leave of the light that the ground sends over the year.
+        grey_faces_kwh_per_m2: what the skyline's faces would add over the year, were they grey where nobody told it.
     """
 
     open_w_per_m2: Floats
@@ -57,151 +60,34 @@ class PlaneLight:
     after_shade_w_per_m2: Floats
     after_cover_w_per_m2: Floats
     effective_w_per_m2: Floats
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Daylight:
-    """A place's hours with light, whatever plane they fall on: made once, used for any number of planes.
-
-    Attributes:
-        rows: (n,) which rows of the year they are.
-        sun: (3, n) unit vectors to the sun: east, north, up.
-        from_sun_w_per_m2: (n,) beam and circumsolar light at right angles to the sun.
-        even_sky_w_per_m2: (n,) the rest of the sky's light on level ground.
-        ghi_w_per_m2: (n,) all light on level ground, which the ground throws back.
-        slice_deg: how wide the slices of the sky are in which obstacles are looked up.
-    """
-
-    rows: Ints
-    sun: Floats
-    from_sun_w_per_m2: Floats
-    even_sky_w_per_m2: Floats
-    ghi_w_per_m2: Floats
-    slice_deg: float = SLICE_DEG
-
-    def in_single(self) -> "Daylight":
-        """In single precision: what is made of it by ``light_of_planes`` is, too."""
-        return replace(
-            self,
-            sun=self.sun.astype(np.float32),
-            from_sun_w_per_m2=self.from_sun_w_per_m2.astype(np.float32),
-            even_sky_w_per_m2=self.even_sky_w_per_m2.astype(np.float32),
-            ghi_w_per_m2=self.ghi_w_per_m2.astype(np.float32),
-        )
-
-    def at(self, hours: Ints) -> "Daylight":
-        """Some of these hours, by their number among them."""
-        return replace(
-            self,
-            rows=self.rows[hours],
-            sun=self.sun[:, hours],
-            from_sun_w_per_m2=self.from_sun_w_per_m2[hours],
-            even_sky_w_per_m2=self.even_sky_w_per_m2[hours],
-            ghi_w_per_m2=self.ghi_w_per_m2[hours],
-        )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Surroundings:
-    """What stands around an array, as far as it does not depend on how the panel is tilted or turned.
-
-    Attributes:
-        skyline_open_share: (n,) 1 while the sun stands above the skyline, else 0 (between them for grouped hours).
-        shading: the shadows of each hour.
-    """
-
-    skyline_open_share: Floats
-    shading: Shading
-
-    def in_single(self) -> "Surroundings":
-        """In single precision."""
-        shading = self.shading
-        return Surroundings(
-            skyline_open_share=self.skyline_open_share.astype(np.float32),
-            shading=Shading(
-                beam_through_share=shading.beam_through_share.astype(np.float32),
-                sections_lost_share=shading.sections_lost_share.astype(np.float32),
-                hard_time_share=shading.hard_time_share.astype(np.float32),
-            ),
-        )
-
-    def at(self, hours: Ints) -> "Surroundings":
-        """In some of these hours, by their number among them."""
-        shading = self.shading
-        return Surroundings(
-            skyline_open_share=self.skyline_open_share[hours],
-            shading=Shading(
-                beam_through_share=shading.beam_through_share[hours],
-                sections_lost_share=shading.sections_lost_share[hours],
-                hard_time_share=shading.hard_time_share[hours],
-            ),
-        )
+    ground_left_share: float = 1.0
+    grey_faces_kwh_per_m2: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Reached:
     """Light on m planes by where it comes from and how far it has come, W/m2, the cosine of incidence; (m, n).
 
-    ``overhang_sky`` is what slab and walls leave, ``sky`` what is left past rail and row, too; ``under``: the ways past
-    the shadows of slab and walls, behind rail and row looked for only where each stage is told; ``shading``: all
-    shadows of each hour, (n,), with the ways past those of all edges, of each plane and hour.
+    ``overhang_sky`` is what slab and walls leave, ``sky`` what is left past rail and row, too, with what faces in the
+    skyline throw back, which all cells see alike, and ``even`` without; of the ground's light
+    the skyline leaves ``skyline_ground``, and a row ``ground``; ``under``: the ways past the shadows of slab and walls,
+    behind rail and row looked for only where each stage is told; ``shading``: all shadows of each hour, (n,), with the
+    ways past those of all edges, of each plane and hour.
     """
 
     bare_beam: Floats
     beam: Floats
     cosine: Floats
     sky: Floats
+    even: Floats
     overhang_sky: Floats
     skyline_sky: Floats
     bare_sky: Floats
     ground: Floats
+    skyline_ground: Floats
+    bare_ground: Floats
     under: Ways
     shading: Shading
-
-
-def daylight_of(sky: SkyYear) -> Daylight:
-    """The hours with light of a year at a place (some 4400 of 8760)."""
-    return daylight_at(sky, lit_rows(sky))
-
-
-def lit_rows(sky: SkyYear) -> Ints:
-    """Which rows of the year have light."""
-    return np.flatnonzero((sky.ghi_w_per_m2 > 0.0) | (sky.dni_w_per_m2 > 0.0) | (sky.dhi_w_per_m2 > 0.0))
-
-
-def daylight_at(sky: SkyYear, rows: Ints) -> Daylight:
-    """Some rows of the year."""
-    zenith = sky.sun_zenith_deg[rows]
-    from_sun, even = split_by_anisotropy(
-        zenith, sky.dni_w_per_m2[rows], sky.dhi_w_per_m2[rows], sky.extraterrestrial_w_per_m2[rows]
-    )
-    return Daylight(
-        rows=rows,
-        sun=direction(zenith, sky.sun_azimuth_deg[rows]),
-        from_sun_w_per_m2=from_sun,
-        even_sky_w_per_m2=even,
-        ghi_w_per_m2=sky.ghi_w_per_m2[rows],
-    )
-
-
-def surroundings_of(array: Array, sky: SkyYear, daylight: Daylight) -> Surroundings:
-    """Skyline and shade of an array in the hours with light."""
-    rows = daylight.rows
-    if array.skyline:
-        seen = above_skyline(array.skyline, sky.sun_zenith_deg[rows], sky.sun_azimuth_deg[rows]).astype(np.float64)
-    else:
-        seen = np.ones(rows.size)
-    return Surroundings(
-        skyline_open_share=seen,
-        shading=shading_of(array.shade, sky.calendar.month[rows], sky.calendar.clock_h[rows]),
-    )
-
-
-def open_surroundings(hours: int) -> Surroundings:
-    """Nothing around in so many hours."""
-    one, nought = np.ones(hours), np.zeros(hours)
-    shading = Shading(beam_through_share=one, sections_lost_share=nought, hard_time_share=nought)
-    return Surroundings(skyline_open_share=one, shading=shading)
 
 
 def effective_light(
@@ -230,7 +116,7 @@ def light_of_planes(
     """Behind the cover, and of that what drives the current, were the array in each of these planes: (m, n) each."""
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     total = reached.beam + reached.sky + reached.ground
-    on_cells = after_shading(total, reached.beam, reached.shading, reached.sky) * _through(array)
+    on_cells = after_shading(total, reached.beam, reached.shading, reached.even, reached.ground) * _through(array)
     return on_cells, _effective(array, planes, reached)
 
 
@@ -247,8 +133,8 @@ def plane_light(
 
     Returns:
         The light by stage, (n,) each. Valid for hourly means; hours in which the sun rises, sets or passes an edge
-        are all or nothing. Not modelled: light thrown back by walls and slabs, shadow on the ground in front.
-        What makes the skyline throws back ``facing_reflectance_share`` where that is told.
+        are all or nothing. Not modelled: light thrown back by walls, slabs and rows, their shadow on the ground.
+        What makes the skyline throws back ``facing_reflectance_share`` where that is told, else nothing.
     """
     daylight = daylight_of(sky) if daylight is None else daylight
     surroundings = surroundings_of(array, sky, daylight)
@@ -256,24 +142,47 @@ def plane_light(
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share, by_stage=True)
     total = after_overhang = reached.beam + reached.sky + reached.ground
     if stands_behind(array):
-        after_overhang = reached.beam + reached.overhang_sky + reached.ground
+        after_overhang = reached.beam + reached.overhang_sky + reached.skyline_ground
     if reached.under:
         after_overhang = after_overhang - taken_by_bands(after_overhang, reached.beam, reached.under)
-    after_shade = after_shading(total, reached.beam, reached.shading, reached.sky)
+    after_shade = after_shading(total, reached.beam, reached.shading, reached.even, reached.ground)
     if reached.under:  # rounding alone could lift it
         after_shade = np.minimum(after_shade, after_overhang)
     after_cover = after_shade * _through(array)
     # Rounding alone could lift the last stage by one bit where all light meets the glass squarely.
     effective = np.minimum(_effective(array, planes, reached), after_cover)
+    left_share, faces = _below(array, daylight, surroundings, ground_reflectance_share, reached)
     in_year = partial(_spread, rows=daylight.rows, hours=sky.ghi_w_per_m2.size)
     return PlaneLight(
-        open_w_per_m2=in_year(reached.bare_beam + reached.bare_sky + reached.ground),
-        after_skyline_w_per_m2=in_year(reached.beam + reached.skyline_sky + reached.ground),
+        open_w_per_m2=in_year(reached.bare_beam + reached.bare_sky + reached.bare_ground),
+        after_skyline_w_per_m2=in_year(reached.beam + reached.skyline_sky + reached.skyline_ground),
         after_overhang_w_per_m2=in_year(after_overhang),
         after_shade_w_per_m2=in_year(after_shade),
         after_cover_w_per_m2=in_year(after_cover),
         effective_w_per_m2=in_year(effective),
+        ground_left_share=left_share,
+        grey_faces_kwh_per_m2=faces,
     )
+
+
+def _below(
+    array: Array, daylight: Daylight, surroundings: Surroundings, ground_reflectance_share: float, reached: _Reached
+) -> tuple[float, float]:
+    """``ground_left_share`` and ``grey_faces_kwh_per_m2`` of an array in its plane."""
+    past_row = ground_past_row_share(array)
+    if not array.skyline:
+        return past_row, 0.0
+    ghi, on_ground = float(daylight.ghi_w_per_m2.sum()), float(ground_w_per_m2(daylight, surroundings).sum())
+    left_share = past_row * on_ground / ghi if ghi > 0.0 else past_row
+    if array.facing_reflectance_share is not None:
+        return left_share, 0.0
+    past_skyline = float(reached.skyline_sky.sum())
+    hidden = max(float(reached.bare_sky.sum()) - past_skyline, 0.0)
+    if reached.sky is not reached.skyline_sky and past_skyline > 0.0:
+        hidden *= min(float(reached.sky.sum()) / past_skyline, 1.0)
+    sky_share, even = surroundings.sky_over_ground_share, float(daylight.even_sky_w_per_m2.sum())
+    faces = grey_faces(hidden, ground_reflectance_share, sky_share, even, on_ground)
+    return left_share, faces * _through(array) / 1000.0
 
 
 def _reached(
@@ -296,23 +205,30 @@ def _reached(
         places = replace(darkest_places(array), slice_deg=daylight.slice_deg)
         if by_stage or not stands_behind(array):
             under = ways_past_slab_and_walls(array, tilt.astype(as_sun), azimuth.astype(as_sun), daylight.sun)
+    in_front = in_front_of(array)
     seen = sky_seen(
-        tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front_of(array)
+        tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front
     ).of(as_sun)
-    shading = _shading(
-        array, tilt.astype(as_sun), azimuth.astype(as_sun), daylight.sun, seen.past_all_share, under,
+    ground_left = np.ones((1, 1), as_sun) if in_front is None else in_front.ground_left_share(tilt).astype(as_sun)
+    shading = shading_past_edges(
+        array, tilt.astype(as_sun), azimuth.astype(as_sun), daylight.sun, (seen.past_all_share, ground_left), under,
         surroundings.shading,
     )  # fmt: skip
     even = daylight.even_sky_w_per_m2
     shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share.max(axis=1)
     skyline_sky, overhang_sky = (share[:, None] * even for share in shares[:2])
     sky = shares[2][:, None] * even if stands_behind(array) else overhang_sky
-    if array.skyline and array.facing_reflectance_share:
-        facing = _facing_w_per_m2(array.facing_reflectance_share, daylight, ground_reflectance_share)
-        hidden = seen.bare_share - seen.after_skyline_share
-        left = [np.minimum(share / np.maximum(shares[0], 1e-9), 1.0) * hidden for share in shares]
-        back = [share[:, None] * facing for share in left]
-        skyline_sky, overhang_sky, sky = skyline_sky + back[0], overhang_sky + back[1], sky + back[2]
+    past_all = sky
+    by_ground = (ground_reflectance_share * ground_share(tilt)).astype(as_sun)[:, None]
+    bare_ground = skyline_ground = by_ground * daylight.ghi_w_per_m2
+    if array.skyline:
+        on_ground = ground_w_per_m2(daylight, surroundings)
+        if array.facing_reflectance_share:
+            faces, by_faces = faces_seen(array, tilt, azimuth, places, in_front)
+            facing, on_ground = _from_faces(array, daylight, ground_reflectance_share, by_faces, on_ground)
+            back = np.minimum(faces.astype(as_sun), seen.bare_share - seen.after_skyline_share)[:, :, None] * facing
+            skyline_sky, overhang_sky, sky = skyline_sky + back[0], overhang_sky + back[1], sky + back[2]
+        skyline_ground = by_ground * on_ground
     return _Reached(
         bare_beam=bare_beam,
         beam=beam,
@@ -321,45 +237,32 @@ def _reached(
         skyline_sky=skyline_sky,
         overhang_sky=overhang_sky,
         sky=sky,
-        ground=(ground_reflectance_share * ground_share(tilt)).astype(as_sun)[:, None] * daylight.ghi_w_per_m2,
+        even=past_all,
+        bare_ground=bare_ground,
+        skyline_ground=skyline_ground,
+        ground=skyline_ground if in_front is None else skyline_ground * ground_left.max(axis=1, keepdims=True),
         under=under,
         shading=shading,
     )
 
 
-def _shading(
-    array: Array, tilt: Floats, azimuth: Floats, sun: Floats, seen_share: Floats, under: Ways, by_clock: Shading
-) -> Shading:
-    """All shadows of each hour on planes that see so much of an even sky by their bypass sections, (m, s)."""
-    if not stands_behind(array):
-        return replace(by_clock, ways_past_bands=under) if under else by_clock
-    most = seen_share.max(axis=1, keepdims=True)
-    dim = np.where(most > 0.0, 1.0 - seen_share / np.where(most > 0.0, most, 1.0), 0.0)
-    if not dim.any():
-        return replace(by_clock, ways_past_bands=ways_past_edges(array, tilt, azimuth, sun, rear=False))
-    ways, dimmed = ways_past_dim_sections(array, tilt, azimuth, sun, dim)
-    return replace(by_clock, ways_past_bands=ways, dimmed_past_bands=dimmed)
-
-
-def _facing_w_per_m2(facing_share: float, daylight: Daylight, ground_share_back: float) -> Floats:
-    """What an upright face in the skyline sends back, over the light of an even sky that it hides, (n,) W/m2.
-
-    It faces the panel, so that for most of the day the sun is behind it: it gets half the even sky and half of what the
-    ground throws back, and no beam (Liu and Jordan's shares of an upright plane; the cautious side). Never more than
-    the sky that it hides.
-    """
-    lit = 0.5 * (daylight.even_sky_w_per_m2 + ground_share_back * daylight.ghi_w_per_m2)
-    return np.asarray(np.minimum(facing_share * lit, daylight.even_sky_w_per_m2))
+def _from_faces(
+    array: Array, daylight: Daylight, ground_reflectance_share: float, faces_share: float, on_ground: Floats
+) -> tuple[Floats, Floats]:
+    """What the skyline's faces throw back, and light on the ground with what it has from them, (n,) W/m2 each."""
+    ghi = daylight.ghi_w_per_m2
+    even, facing_share = np.minimum(daylight.even_sky_w_per_m2, ghi), array.facing_reflectance_share or 0.0
+    back, lit = faces_light(facing_share, ground_reflectance_share, faces_share, even, on_ground)
+    return back, np.minimum(lit, ghi)
 
 
 def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floats:
     tilt, _ = _angles(planes)
     beam = reached.beam * modifier(reached.cosine)
-    sky, ground = (
-        light * through(tilt).astype(light.dtype)[:, None]
-        for light, through in ((reached.sky, sky_modifier), (reached.ground, ground_modifier))
-    )
-    return after_shading(beam + sky + ground, beam, reached.shading, sky) * _through(array)
+    of_sky, of_ground = (through(tilt).astype(beam.dtype)[:, None] for through in (sky_modifier, ground_modifier))
+    sky, ground = reached.sky * of_sky, reached.ground * of_ground
+    even = sky if reached.even is reached.sky else reached.even * of_sky
+    return after_shading(beam + sky + ground, beam, reached.shading, even, ground) * _through(array)
 
 
 def _angles(planes: Sequence[Plane]) -> tuple[Floats, Floats]:

@@ -27,11 +27,12 @@ from service.core.model.facts import Array
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place import Plane
 from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
+from service.core.sky.daylight import Daylight, Surroundings, daylight_of, surroundings_of
 from service.core.sky.dome import sky_behind, sky_seen
 from service.core.sky.edge_shadow import has_edges, stands_under_or_beside, ways_past_edges
+from service.core.sky.ground import ground_light
 from service.core.sky.in_front import in_front_of
 from service.core.sky.incidence import direction, modifier, sky_modifier
-from service.core.sky.light import Daylight, Surroundings, daylight_of, surroundings_of
 from service.core.sky.shade import taken_by_bands
 from service.core.sky.transposition import ground_share, sky_share
 
@@ -162,13 +163,13 @@ def _past_obstacles(
 ) -> Floats:
     """What reaches the rears past all that stands around, (m, n)."""
     sky_left, ground_sky_left = _sky_left(array, tilt_deg, azimuth_deg, free=weights.from_sun_share > 0.0)
-    ghi = daylight.ghi_w_per_m2
-    even_on_ground = np.minimum(daylight.even_sky_w_per_m2, ghi)
-    sun_on_ground = ghi - even_on_ground
+    open_share = surroundings.skyline_open_share
+    sun_on_ground, even_on_ground = ground_light(
+        daylight.even_sky_w_per_m2, daylight.ghi_w_per_m2, open_share, surroundings.sky_over_ground_share
+    )
     sun = weights.ground_share[:, None] * (sun_on_ground * _sun_before(array, azimuth_deg, daylight))
     if weights.from_sun_share > 0.0:
-        sun = sun + _beam_behind(tilt_deg, azimuth_deg, daylight, weights)
-    sun = sun * surroundings.skyline_open_share
+        sun = sun + _beam_behind(tilt_deg, azimuth_deg, daylight, weights) * open_share
     even = (weights.even_sky_share * sky_left)[:, None] * daylight.even_sky_w_per_m2
     even += (weights.ground_share * ground_sky_left)[:, None] * even_on_ground
     light = even + sun
@@ -180,14 +181,13 @@ def _past_obstacles(
 
 
 def _sky_left(array: Array, tilt_deg: Floats, azimuth_deg: Floats, *, free: bool) -> tuple[Floats, Floats]:
-    """What is left of the even sky that the rears see, and of what lights their ground, 0 to 1, (m,) each."""
+    """What is left of the sky that the rears see, and past the skyline of their ground's, 0 to 1, (m,) each."""
     on_rear, on_ground = np.ones_like(tilt_deg), np.ones_like(tilt_deg)
     if array.skyline:
         on_rear = _part(sky_behind(tilt_deg, azimuth_deg, array.skyline), 1.0 - sky_share(tilt_deg))
         if not free:
             ahead = sky_seen(tilt_deg, azimuth_deg, array.skyline, None, ())
             on_rear = np.minimum(on_rear, _part(ahead.after_skyline_share, ahead.bare_share))
-        on_ground = sky_seen(0.0, 0.0, array.skyline, None, ()).after_skyline_share * on_ground
     if stands_under_or_beside(array) or array.row_in_front is not None:
         places = darkest_places(array) if stands_under_or_beside(array) else AT_THE_EDGE
         row = in_front_of(replace(array, hand_rail=None))

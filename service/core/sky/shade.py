@@ -28,14 +28,15 @@ class Shading:
         hard_time_share: the part of the hour with a hard shadow.
         ways_past_bands: where edges around a panel cast shadows on it, the ways to run it, of which the cheapest
             counts: what each loses of all light and of the beam; the latter of (m, n) or (1, n).
-        dimmed_past_bands: what each of these ways loses of the even sky, (m, 1), where cells see it unlike each other.
+        dimmed_past_bands: what each of these ways loses of the even sky and of the ground's light, (m, 1) each, where
+            cells see them unlike each other.
     """
 
     beam_through_share: Floats
     sections_lost_share: Floats
     hard_time_share: Floats
     ways_past_bands: tuple[tuple[float, Numbers], ...] = ()
-    dimmed_past_bands: tuple[Numbers, ...] = ()
+    dimmed_past_bands: tuple[tuple[Numbers, Numbers], ...] = ()
 
 
 def sections_lost(blocked_share: float) -> int:
@@ -119,7 +120,9 @@ def _time_between(begin: float, end: float, clock_h: Floats) -> Floats:
     return np.minimum(inside, 1.0)
 
 
-def after_shading(total: Floats, beam: Floats, shading: Shading, even: Floats | None = None) -> Floats:
+def after_shading(
+    total: Floats, beam: Floats, shading: Shading, even: Floats | None = None, ground: Floats | None = None
+) -> Floats:
     """Light that still does work behind the shadows, given all light and its beam and circumsolar part, (n,) each.
 
     A soft shadow takes its share of the beam. Behind a hard one an inverter has two ways, and takes the better: the
@@ -127,8 +130,8 @@ def after_shading(total: Floats, beam: Floats, shading: Shading, even: Floats | 
     current of its shadowed cells, which have lost the beam but keep the sky's light. So a hard shadow never takes
     more than the beam, and takes nothing under an overcast sky. Never more light than behind a soft shadow of the
     same share. Bands take the least of their ways on top, both together no more than the beam. Not modelled: which way
-    the panel's strings run; two shadows on the same section. ``even``: the even sky's part of all light, of which only
-    bands in front take some, from cells that see less of it than others.
+    the panel's strings run; two shadows on the same section. ``even``, ``ground``: the parts of all light that the even
+    sky and the ground send, of which only bands in front take some, from cells that see less of it than others.
 
     Any shape that holds the hours in its last axis will do for all kinds of light.
 
@@ -140,11 +143,14 @@ def after_shading(total: Floats, beam: Floats, shading: Shading, even: Floats | 
     left = np.maximum(total - (beam - beam_left), 0.0)
     taken = np.minimum(left * shading.sections_lost_share, beam_left * shading.hard_time_share)
     if shading.ways_past_bands:
-        if even is None or not shading.dimmed_past_bands:
+        if even is None or ground is None or not shading.dimmed_past_bands:
             taken = np.minimum(taken + taken_by_bands(left, beam_left, shading.ways_past_bands), beam_left)
         else:
             lost = zip(shading.ways_past_bands, shading.dimmed_past_bands, strict=True)
-            costs = (part * left + dark * beam_left + dim * even for (part, dark), dim in lost)
+            costs = (
+                part * left + dark * beam_left + dim * even + dim_below * ground
+                for (part, dark), (dim, dim_below) in lost
+            )
             taken = np.minimum(taken + reduce(np.minimum, costs), left)
     return np.asarray(left - taken)
 

@@ -84,6 +84,7 @@ def grouped(scene: Scene) -> Scene:
         ),
         surroundings=Surroundings(
             skyline_open_share=sums(weight * scene.surroundings.skyline_open_share) / total,
+            sky_over_ground_share=scene.surroundings.sky_over_ground_share,
             shading=Shading(
                 beam_through_share=sums(weight * shading.beam_through_share) / total,
                 sections_lost_share=sums(weight * shading.sections_lost_share) / total,

@@ -8,10 +8,10 @@ import pytest
 from service.core.model.place import HandRail, Plane, RowInFront, SkylinePoint
 from service.core.sky import after_shading, plane_light
 from service.core.sky.cell_layout import Parts
+from service.core.sky.daylight import open_surroundings
 from service.core.sky.edge_shadow import ways_past_edges
 from service.core.sky.in_front import in_front_of
 from service.core.sky.incidence import direction
-from service.core.sky.light import open_surroundings
 from tests import builders
 from tests.skies import mixed_year, overcast
 
@@ -277,7 +277,9 @@ def test_a_bright_house_in_front_gives_back_a_part_of_what_it_hides():
 
 def test_a_house_that_throws_back_half_its_light_stands_for_a_quarter_of_the_sky_that_it_hides():
     """By hand, under an even sky and over black ground: an upright face gets half the sky's light, gives back half."""
-    dull, house = overcast(SKY), (SkylinePoint(azimuth_deg=0, height_deg=30),)
+    ends = ((90, 0), (90, 30), (270, 30), (270, 0))
+    dull = overcast(SKY)
+    house = tuple(SkylinePoint(azimuth_deg=azimuth, height_deg=height) for azimuth, height in ends)
     bare = plane_light(dull, array(), 0.0).after_skyline_w_per_m2.sum()
     black = plane_light(dull, array(skyline=house), 0.0).after_skyline_w_per_m2.sum()
     bright = plane_light(dull, array(skyline=house, facing_reflectance_share=0.5), 0.0).after_skyline_w_per_m2.sum()

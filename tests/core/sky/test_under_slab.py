@@ -7,9 +7,9 @@ import pytest
 
 from service.core.model.place import HandRail, Overhang, Plane, SideWall
 from service.core.sky import PlaneLight, after_shading, plane_light
+from service.core.sky.daylight import open_surroundings
 from service.core.sky.edge_shadow import ways_past_edges
 from service.core.sky.incidence import direction
-from service.core.sky.light import open_surroundings
 from tests import builders
 from tests.skies import mixed_year, overcast
 

@@ -25,6 +25,7 @@ from service.core.sky import (
     counts_rear,
     darkest_places,
     dome_of,
+    ground_w_per_m2,
     stands_behind,
     stands_under_or_beside,
     surroundings_of,
@@ -67,12 +68,14 @@ class Around:
     Attributes:
         open_share: (n,) what of the sun's light passes skyline, slab, walls and soft shadows, hours apart as if free.
         apart: those hours, where there are some.
+        ground_w_per_m2: (n,) light on the ground past a skyline; None: there is none, the ground gets all.
         dome: what of the sky is seen.
         surroundings: the same as the plain chain has it.
     """
 
     open_share: Floats
     apart: HoursApart | None
+    ground_w_per_m2: Floats | None
     dome: Dome
     surroundings: Surroundings
 
@@ -114,6 +117,7 @@ def around_of(array: Array, sky: SkyYear, record: PlaceRecord) -> Around | None:
     return Around(
         open_share=open_share,
         apart=apart if hours.size else None,
+        ground_w_per_m2=ground_w_per_m2(daylight, surroundings) if array.skyline else None,
         dome=dome_of(array.skyline, array.slab, array.walls, facade, places),
         surroundings=surroundings,
     )

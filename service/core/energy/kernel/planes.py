@@ -147,7 +147,10 @@ def open_planes(
     weights = light_weights(array, planes, ground_reflectance_share, around)
     works, behind = weights.works, weights.behind
     from_sun = record.from_sun_w_per_m2 if around is None else single(record.from_sun_w_per_m2 * around.open_share)
-    even = np.stack((record.even_sky_w_per_m2, record.ghi_w_per_m2))
+    ground = record.ghi_w_per_m2
+    if around is not None and around.ground_w_per_m2 is not None:
+        ground = single(around.ground_w_per_m2)
+    even = np.stack((record.even_sky_w_per_m2, ground))
     air = air_steps(record)
     # In no plane can there be more than this.
     bare = weights if around is None else light_weights(array, planes, ground_reflectance_share)

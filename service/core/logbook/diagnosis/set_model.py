@@ -21,7 +21,8 @@ from service.core.panel import Branch, cell_temperature_c, diode_of
 from service.core.panel.drawn import running_power_w
 from service.core.sky import above_skyline, direction, has_edges, layout_key, light_of_planes, split_by_anisotropy
 from service.core.sky.calendar import calendar_of_hours
-from service.core.sky.light import Daylight, Surroundings
+from service.core.sky.daylight import Daylight, Surroundings
+from service.core.sky.ground import sky_over_ground
 from service.core.sky.shade import Shading, shading_of
 
 _LIGHT_W_PER_M2 = np.concatenate([np.arange(0.0, 100.0, 10.0), np.arange(100.0, 1501.0, 50.0)])
@@ -157,7 +158,7 @@ def scene_of(model: SetModel, parts: Parts, weather: Weather) -> Scene:
 
 
 def _surroundings(array: Array, parts: Parts, model: SetModel) -> Surroundings:
-    size = parts.at.size
+    size, sky_share = parts.at.size, sky_over_ground(array.skyline)
     seen = np.ones(size)
     if array.skyline:
         seen = above_skyline(array.skyline, parts.zenith_deg, parts.azimuth_deg).astype(np.float64)
@@ -165,10 +166,15 @@ def _surroundings(array: Array, parts: Parts, model: SetModel) -> Surroundings:
         nought = np.zeros(size)
         return Surroundings(
             skyline_open_share=seen,
+            sky_over_ground_share=sky_share,
             shading=Shading(beam_through_share=np.ones(size), sections_lost_share=nought, hard_time_share=nought),
         )
     clock = calendar_of_hours(parts.middle_s.astype("datetime64[s]"), model.time_zone, model.longitude_deg)
-    return Surroundings(skyline_open_share=seen, shading=shading_of(array.shade, clock.month, clock.clock_h))
+    return Surroundings(
+        skyline_open_share=seen,
+        sky_over_ground_share=sky_share,
+        shading=shading_of(array.shade, clock.month, clock.clock_h),
+    )
 
 
 def dc_of_arrays(model: SetModel, scene: Scene, turned: Sequence[Plane] | None = None) -> tuple[Floats, ...]:
