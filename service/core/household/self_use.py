@@ -185,7 +185,7 @@ def k_of_quarters(household: Household, netting: str = "instant") -> float:
 
     >>> home = Household(demand_kwh_per_year=0, persons=1, always_on_w=0, at_home=None, machines=(),
     ...                  values_w=(100.0,) * 35040, stay_years=None)
-    >>> k_of_quarters(home)
+    >>> round(k_of_quarters(home), 9)
     5.0
     """
     filled = household.filled_share

@@ -55,7 +55,7 @@ class Parts:
 
         By where it lies among the rows. A band less than two rows wide may lie across three.
 
-        >>> [float(row) for row in Parts(((0.0, 0.5),), 0.1).dark_by_band(np.array(0.18), np.array(0.23))]
+        >>> [round(float(row), 9) for row in Parts(((0.0, 0.5),), 0.1).dark_by_band(np.array(0.18), np.array(0.23))]
         [0.3]
         """
         rows = []

@@ -18,7 +18,7 @@ def flicker_share(ghi_w_per_m2: Floats, clear_ghi_w_per_m2: Floats) -> Floats:
     was checked on minutes, 5 minutes and quarter-hours: tests/reference/test_within_the_hour.py.
 
     >>> flicker_share(np.array([100.0, 350.0, 700.0]), np.full(3, 700.0)).round(3).tolist()
-    [0.173, 0.393, 0.091]
+    [0.174, 0.393, 0.091]
     """
     part = np.divide(ghi_w_per_m2, clear_ghi_w_per_m2, out=np.zeros_like(ghi_w_per_m2), where=clear_ghi_w_per_m2 > 1.0)
     size = _SIZE * 4.0 / _TOP**2 * np.maximum(_TOP - part, 0.0)
