@@ -61,7 +61,7 @@ def band_around(middle: float, parts: Iterable[SpreadPart]) -> Band:
     """The band of a non-negative figure whose independent parts of spread are given; never below nought.
 
     >>> band_around(610.0, [SpreadPart("model", 0.0925257)]).cautious
-    537.666...
+    537.668...
     """
     low, high = ends_of(parts)
     return Band(middle * low, middle, middle * high)
