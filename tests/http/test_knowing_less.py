@@ -223,3 +223,13 @@ def test_before_a_facade_that_was_told_an_open_mount_stands_free_or_hangs_as_tha
     assert year["cautious"] <= least
     if slab and plane:  # else the flattest plane may have next to nothing, whichever way it looks
         assert year["cautious"] > min(least, year["middle"]) / 3
+
+
+@pytest.mark.parametrize("azimuth_deg", [0, 90, 180])
+def test_a_rear_that_counts_may_stand_before_a_wall_where_nobody_told_the_mount(azimuth_deg):
+    stand = {"plane": {"tilt_deg": 90, "azimuth_deg": azimuth_deg}, "count_rear_light": True}
+    panel = {"bifaciality_share": 0.8}
+    unknown = energy(panel=panel, **stand)["year_kwh"]
+    for mount in ("wall", "hung_on_rail", "fence", "ground_frame"):
+        told = energy(panel=panel, mount=mount, **stand)["year_kwh"]
+        assert unknown["cautious"] <= told["middle"] <= unknown["hopeful"]

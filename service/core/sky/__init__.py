@@ -31,7 +31,15 @@ from service.core.sky.light import PlaneLight, effective_light, light_of_planes,
 from service.core.sky.other_years import cloud_to_lose, plane_moves
 from service.core.sky.overhang import profile_angle_deg
 from service.core.sky.plane_given import plane_light_given
-from service.core.sky.rear import REAR_OPENNESS, RearWeights, counts_rear, rear_light, rear_of_planes, rear_weights
+from service.core.sky.rear import (
+    REAR_OPENNESS,
+    RearWeights,
+    counts_rear,
+    rear_light,
+    rear_of_planes,
+    rear_openness,
+    rear_weights,
+)
 from service.core.sky.shade import (
     Shading,
     after_shading,
@@ -106,6 +114,7 @@ __all__ = [
     "profile_angle_deg",
     "rear_light",
     "rear_of_planes",
+    "rear_openness",
     "rear_weights",
     "sections_lost",
     "shading_of",
