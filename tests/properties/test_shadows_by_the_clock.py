@@ -9,7 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from service.core.model.place import Shade
-from service.core.sky import sections_lost, shading_of
+from service.core.sky import plane_light, sections_lost, shading_of
+from tests.builders import panel
+from tests.properties.around import skies, surrounded_arrays
+from tests.properties.test_bands_across_cells import cuts, orientations, rails, rows
 
 MINUTES = 24 * 60
 months = st.sets(st.integers(1, 12), min_size=1).map(lambda chosen: tuple(sorted(chosen)))
@@ -57,3 +60,19 @@ def test_a_shadow_told_in_pieces_is_the_whole_one(edge, cuts, offset):
     told = [shading_of(shades, np.full(24, 7), np.arange(24) + offset) for shades in ([whole], pieces)]
     for name in ("beam_through_share", "sections_lost_share", "hard_time_share"):
         np.testing.assert_allclose(*(getattr(one, name) for one in told), atol=1e-9)
+
+
+@given(
+    sky=skies, one=surrounded_arrays(), rail=rails, row=rows, cut=cuts, orientation=orientations,
+    stands=st.sampled_from(["rail", "row", "both"]),
+)  # fmt: skip
+def test_of_a_panel_all_in_shadow_a_hard_edge_takes_what_a_soft_one_does(sky, one, rail, row, cut, orientation, stands):
+    """The sun is lost once, whatever else stands around: bands have nothing left to take from it."""
+    one = replace(
+        one, orientation=orientation, panel=panel(half_cells=cut), hand_rail=None if stands == "row" else rail,
+        row_in_front=None if stands == "rail" else row,
+    )  # fmt: skip
+    day = Shade(cause="thing", edge="soft", months=tuple(range(1, 13)), from_clock="00:00", to_clock="24:00",
+                blocked_share=1.0)  # fmt: skip
+    soft, hard = (plane_light(sky, replace(one, shade=(replace(day, edge=edge),)), 0.2) for edge in ("soft", "hard"))
+    np.testing.assert_allclose(hard.effective_w_per_m2, soft.effective_w_per_m2, atol=1e-6)

@@ -12,6 +12,7 @@ from service.core.model.assumption import Assumptions
 from service.core.model.band import Z_90, Z_95, SpreadPart, combined_sd_share
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Panel
+from service.core.sky import REAR_OPENNESS, rear_openness
 
 # A flash test is sure to 2 to 3 % at 95 % (laboratories' own figures, from memory): half of 2.5 %.
 FLASH_TEST_SD = 0.0125
@@ -128,15 +129,14 @@ def spread_of(
     ]  # fmt: skip
     if any(_surrounded(array) for array in arrays):
         parts.append(sided("shade", lambda at, array: _shade(array, known[at])))
-    rear = mean(lambda at, _: REAR_SD_OF_GAIN * known[at].rear_share)
+    rear = sided("rear_light", lambda at, array: _rear(array, known[at].rear_share, f"/arrays/{at}", assumptions))
     snow = mean(lambda at, _: SNOW_SD_OF_LOSS * known[at].snow_share)
     sheet = mean(lambda at, _: _sheet(f"/arrays/{at}/panel", assumptions))
-    parts += [
-        SpreadPart(code, sd) for code, sd in (("rear_light", rear), ("snow", snow), ("datasheet", sheet)) if sd > 0
-    ]
     plane = sided("plane", lambda at, array: _plane(array, known[at].cooled, f"/arrays/{at}", assumptions))
-    if plane.relative_sd_share > 0:
-        parts.append(plane)
+    parts += [
+        one for one in (rear, SpreadPart("snow", snow), SpreadPart("datasheet", sheet), plane)
+        if one.relative_sd_share > 0
+    ]  # fmt: skip
     return tuple(parts)
 
 
@@ -203,6 +203,15 @@ def _shade(array: Array, known: OfLight) -> _Sides:
     less, more = known.otherwise
     up = hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90, known.faces_share / Z_90)
     return hypot(drawn, less / Z_90), up
+
+
+def _rear(array: Array, rear_share: float, pointer: str, assumptions: Assumptions) -> _Sides:
+    """What the rear adds; of a mount that nobody told, at least what comes to a rear flat against a wall."""
+    sd = REAR_SD_OF_GAIN * rear_share
+    if array.rear_light_share is not None or not assumptions.assumed(f"{pointer}/mount"):
+        return sd, sd
+    hidden_share = 1.0 - min(REAR_OPENNESS.values()) / rear_openness(array)
+    return hypot(sd, rear_share * hidden_share / Z_90), sd
 
 
 def _plane(array: Array, cooled: _Sides, pointer: str, assumptions: Assumptions) -> _Sides:

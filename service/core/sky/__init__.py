@@ -31,8 +31,24 @@ from service.core.sky.light import PlaneLight, effective_light, light_of_planes,
 from service.core.sky.other_years import cloud_to_lose, plane_moves
 from service.core.sky.overhang import profile_angle_deg
 from service.core.sky.plane_given import plane_light_given
-from service.core.sky.rear import REAR_OPENNESS, RearWeights, counts_rear, rear_light, rear_of_planes, rear_weights
-from service.core.sky.shade import Shading, after_shading, sections_lost, shading_of, taken_by_bands, time_in_window
+from service.core.sky.rear import (
+    REAR_OPENNESS,
+    RearWeights,
+    counts_rear,
+    rear_light,
+    rear_of_planes,
+    rear_openness,
+    rear_weights,
+)
+from service.core.sky.shade import (
+    Shading,
+    after_shading,
+    sections_lost,
+    shading_of,
+    taken_by_bands,
+    taken_by_clock,
+    time_in_window,
+)
 from service.core.sky.side_walls import open_half_angle_deg
 from service.core.sky.snow import snow_share, stays_share
 from service.core.sky.sun import SunPosition, sun_of_any_year, sun_position
@@ -98,6 +114,7 @@ __all__ = [
     "profile_angle_deg",
     "rear_light",
     "rear_of_planes",
+    "rear_openness",
     "rear_weights",
     "sections_lost",
     "shading_of",
@@ -114,6 +131,7 @@ __all__ = [
     "sun_position",
     "surroundings_of",
     "taken_by_bands",
+    "taken_by_clock",
     "time_in_window",
     "typical_year",
 ]

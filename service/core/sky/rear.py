@@ -85,7 +85,7 @@ def rear_weights(array: Array, tilt_deg: ArrayLike, ground_reflectance_share: fl
             ground_share=nothing,
             from_sun_share=0.0,
         )
-    openness = _openness(array)
+    openness = rear_openness(array)
     even = bifaciality * openness * float(sky_modifier(90.0))
     return RearWeights(
         of_front_share=0.0,
@@ -141,7 +141,7 @@ def rear_light(sky: SkyYear, array: Array, ground_reflectance_share: float, fron
     return light
 
 
-def _openness(array: Array) -> float:
+def rear_openness(array: Array) -> float:
     """Free, before a facade, or flat against it: by the mount, and slab and walls join a facade."""
     openness = REAR_OPENNESS.get(array.mount, 1.0)
     return min(openness, BEFORE_FACADE) if stands_under_or_beside(array) else openness

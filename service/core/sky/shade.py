@@ -1,6 +1,6 @@
 """What does a shadow that comes by the clock take: a tree's soft one by light, a mast's hard one by whole sections?"""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import reduce
 from typing import Any
@@ -129,8 +129,8 @@ def after_shading(
     bypass diodes give up the sections that the shadow reaches, with all their light; or the whole panel runs at the
     current of its shadowed cells, which have lost the beam but keep the sky's light. So a hard shadow never takes
     more than the beam, and takes nothing under an overcast sky. Never more light than behind a soft shadow of the
-    same share. Bands take the least of their ways on top, both together no more than the beam. Not modelled: which way
-    the panel's strings run; two shadows on the same section. ``even``, ``ground``: the parts of all light that the even
+    same share. Bands take the least of their ways of what is left (``taken_by_clock``). Not modelled: which way the
+    panel's strings run; two shadows on the same section. ``even``, ``ground``: the parts of all light that the even
     sky and the ground send, of which only bands in front take some, from cells that see less of it than others.
 
     Any shape that holds the hours in its last axis will do for all kinds of light.
@@ -141,18 +141,46 @@ def after_shading(
     """
     beam_left = beam * shading.beam_through_share
     left = np.maximum(total - (beam - beam_left), 0.0)
-    taken = np.minimum(left * shading.sections_lost_share, beam_left * shading.hard_time_share)
-    if shading.ways_past_bands:
+
+    def bands(of_all: Numbers, of_beam: Numbers) -> Numbers:
+        if not shading.ways_past_bands:
+            return np.zeros_like(of_all)
         if even is None or ground is None or not shading.dimmed_past_bands:
-            taken = np.minimum(taken + taken_by_bands(left, beam_left, shading.ways_past_bands), beam_left)
-        else:
-            lost = zip(shading.ways_past_bands, shading.dimmed_past_bands, strict=True)
-            costs = (
-                part * left + dark * beam_left + dim * even + dim_below * ground
-                for (part, dark), (dim, dim_below) in lost
-            )
-            taken = np.minimum(taken + reduce(np.minimum, costs), left)
-    return np.asarray(left - taken)
+            return np.asarray(np.minimum(taken_by_bands(of_all, of_beam, shading.ways_past_bands), of_beam))
+        lost = zip(shading.ways_past_bands, shading.dimmed_past_bands, strict=True)
+        costs = (
+            part * of_all + dark * of_beam + dim * even + dim_below * ground for (part, dark), (dim, dim_below) in lost
+        )
+        return np.asarray(np.minimum(reduce(np.minimum, costs), of_all))
+
+    taken = taken_by_clock(left, beam_left, shading.sections_lost_share, shading.hard_time_share, bands)
+    return np.asarray(left - taken, left.dtype)
+
+
+def taken_by_clock(
+    total: Numbers,
+    beam: Numbers,
+    sections_lost_share: Numbers,
+    time_share: Numbers,
+    bands: Callable[[Numbers, Numbers], Numbers],
+) -> Numbers:
+    """What hard shadows and bands take of all light and of its part from the sun.
+
+    The better of two: bands take theirs from the sections that are left, or of the light without the sun.
+
+    Args:
+        total: all light, (n,) or (m, n).
+        beam: its part from the sun.
+        sections_lost_share: as ``Shading``'s, (n,).
+        time_share: its ``hard_time_share``.
+        bands: what bands alone take of so much light and so much of it from the sun.
+    """
+    alone = bands(total, beam)
+    if not time_share.any():
+        return alone
+    given_up = alone + sections_lost_share * (total - alone)
+    dark = beam * time_share
+    return np.minimum(given_up, dark + bands(total - dark, beam - dark))
 
 
 def taken_by_bands(total: Numbers, beam: Numbers, ways: Sequence[tuple[float, Numbers]]) -> Numbers:

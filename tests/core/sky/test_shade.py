@@ -113,8 +113,8 @@ def test_a_band_takes_the_cheaper_of_two_ways(beam, by_band):
     assert after_shading(np.full(24, 900.0), np.full(24, float(beam)), banded) == pytest.approx(900 - by_band)
 
 
-@pytest.mark.parametrize(("beam", "taken"), [(700, 300 + 210), (350, 350)])
-def test_a_mast_and_a_band_take_one_on_top_of_the_other_and_together_no_more_than_the_beam(beam, taken):
+@pytest.mark.parametrize(("beam", "taken"), [(700, 210 + (900 - 210) / 3), (350, 350)])
+def test_a_mast_takes_its_section_of_what_a_band_leaves_and_both_together_no_more_than_the_beam(beam, taken):
     mast = shading_of([shade(edge="hard", blocked_share=0.1)], JULY, HOURS)
     both = replace(mast, ways_past_bands=((0.0, np.full(24, 0.3)),))
     left = after_shading(np.full(24, 900.0), np.full(24, float(beam)), both)

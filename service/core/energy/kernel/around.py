@@ -30,6 +30,7 @@ from service.core.sky import (
     stands_under_or_beside,
     surroundings_of,
     taken_by_bands,
+    taken_by_clock,
 )
 
 
@@ -57,8 +58,11 @@ class HoursApart:
 
     def taken(self, total: Shares, beam: Shares, ways: Ways) -> Shares:
         """Of light in these hours, (m, k), its part from the sun given: as ``core.sky.after_shading``."""
-        taken = np.asarray(np.minimum(total * self.sections_lost_share, beam * self.time_share))
-        return np.minimum(taken + taken_by_bands(total, beam, ways), beam) if ways else taken
+
+        def bands(of_all: Shares, of_beam: Shares) -> Shares:
+            return np.minimum(taken_by_bands(of_all, of_beam, ways), of_beam) if ways else np.zeros_like(of_all)
+
+        return taken_by_clock(total, beam, self.sections_lost_share, self.time_share, bands)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
