@@ -69,6 +69,19 @@ class SmallWords:
     price_lowered_to: Words  # what may stand between the two
     of_old_price: Words  # without one of these there is no old price
 
+    # Amounts that are no price of the goods.
+    energy: Words  # "0.35 € per kWh"
+    per_energy: Words  # between an amount and that
+    energy_price: Words  # "Strompreis 0,35 €"
+    yearly: Words
+    year: Words  # "200 € a year"
+    per_year: Words  # before it
+    aged: Words  # "a year old"
+    not_paid: Words  # saved, granted, worth
+    under: Words  # "offers under 30 ignored"
+    bids_named: Words
+    of_other_amount: Words  # without one of these there are no such amounts
+
     # What is not asked of a buyer.
     no_payment: Words  # "payment in advance is not needed"
     demanded: Stems
@@ -273,6 +286,9 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "sending_or": ("alternative",),
     "tax_beside": ("plus_sending",),
     "price_lowered_to": ("price_to", "price_now", "only"),
+    "per_energy": ("per_watt",),
+    "per_year": ("per",),
+    "of_other_amount": ("energy", "energy_price", "yearly", "year", "not_paid", "under"),
     "of_old_price": ("price_now", "price_was", "price_from"),
     "not_in_price": ("plus_sending", "less_sending"),
     "order_reader": ("order_machines",),
