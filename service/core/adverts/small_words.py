@@ -178,6 +178,7 @@ class SmallWords:
     part_articles: Words  # "4 of my 12"
     part_left: Words
     them: Words  # "4 of them left out of 12"
+    by_now: Words  # between a number and "sold": "5 already sold"
     still: Words  # "noch 4 von 12"
     still_there: Words
     set_joining: Words  # panels and an inverter
