@@ -56,6 +56,7 @@ class SmallWords:
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
     from_so_much: Words  # "free delivery over £200"
+    basket: Words  # "free once your basket reaches £200"
     pair: Words  # "90 the pair"
     pair_or_not: Words  # some: only behind one of the next
     beside_pair: Words
