@@ -18,19 +18,23 @@ _BEHIND, _BEFORE, _UNDER, _TO_PRICE = 4, 4, 6, 3
 
 def leave_out_other_amounts(scene: Scene) -> None:
     """Such amounts are no prices here."""
-    telling = scene.small.of_other_amount
-    told = not telling.isdisjoint(scene.different[1]) or not telling.isdisjoint(scene.different[0])
+    told = _told_anywhere(scene, scene.small.of_other_amount)
     if not told and scene.by_what.keys().isdisjoint(_THINGS):
         return
     amounts = measured_in(scene, *MONEY_UNITS)
     if told:
         amounts = _without(scene, amounts, {at for at in amounts if _told_so(scene, at)})
-        _without(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
+        if _told_anywhere(scene, scene.small.under) and _told_anywhere(scene, scene.small.bids_named):
+            _without(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
     if not scene.by_what.keys().isdisjoint(_THINGS):
         amounts = [*amounts, *_bare_prices(scene)]
         beside = {at for at in amounts if _of_thing(scene, at)}
         if beside and (len(beside) < len(amounts) or any(one.what == NUMBER for one in scene.price)):
             _without(scene, amounts, beside)
+
+
+def _told_anywhere(scene: Scene, words: Set[str]) -> bool:
+    return not (words.isdisjoint(scene.different[1]) and words.isdisjoint(scene.different[0]))
 
 
 def _without(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:
@@ -46,7 +50,11 @@ def _without(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:
 
 def _told_so(scene: Scene, place: int) -> bool:
     item = scene.items[place]
-    behind = list(_words(scene.tokens[item.field][item.to : item.to + 2 * _BEHIND]))
+    tokens, small = scene.tokens[item.field], scene.small
+    first = item.at - 2 * _UNDER
+    if small.of_other_amount.isdisjoint(tokens[first if first > 0 else 0 : item.to + 2 * _BEHIND]):  # noqa: FURB136
+        return False
+    behind = list(_words(tokens[item.to : item.to + 2 * _BEHIND]))
     return (
         _of_energy(scene, item)
         or _of_year(scene, behind)
@@ -108,12 +116,17 @@ def _least_bid(scene: Scene, item: Item) -> bool:
 
 def _bare_prices(scene: Scene) -> list[int]:
     """Places of figures without a currency and with "each" directly behind them."""
-    items = scene.items
-    return [at for at in scene.units.get("", ()) if scene.stands("each", items[at].field, items[at].to)]
+    bare = scene.units.get("") if "each" in scene.by_what else None
+    if bare is None:
+        return []
+    near = {at for place in scene.by_what["each"] for at in (place - 1, place - 2)}
+    return [at for at in near.intersection(bare) if scene.stands("each", scene.items[at].field, scene.items[at].to)]
 
 
 def _of_thing(scene: Scene, place: int) -> bool:
     """Is it the price of a thing that its part of the sentence begins with, and is none of the goods named in that?"""
+    if _THINGS.isdisjoint(scene.near(place, 8, 3)):
+        return False
     item, tokens = scene.items[place], scene.tokens[scene.items[place].field]
     part = [one for one in (*scene.back(place, 8), *scene.ahead(place, 6)) if one.clause == item.clause]
     if any(one.what in _GOODS and not _same_word(part, one) for one in part):
