@@ -13,7 +13,7 @@ _ENDS = frozenset(".,;!?\n|():")
 _THINGS = frozenset(("other_goods", "accessory", "battery"))
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "piece"))
 _PRICING = frozenset(("price", "selling"))
-_BEHIND, _BEFORE, _UNDER, _TO_PRICE = 4, 4, 6, 3
+_BEHIND, _BEFORE, _UNDER, _TO_PRICE, _FAR = 4, 4, 6, 3, 8
 
 
 def leave_out_other_amounts(scene: Scene) -> None:
@@ -26,11 +26,22 @@ def leave_out_other_amounts(scene: Scene) -> None:
         amounts = _without(scene, amounts, {at for at in amounts if _told_so(scene, at)})
         if _told_anywhere(scene, scene.small.under) and _told_anywhere(scene, scene.small.bids_named):
             _without(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
-    if not scene.by_what.keys().isdisjoint(_THINGS):
+    if _begins_a_part(scene) and (len(amounts) != 1 or scene.price or "each" in scene.by_what):
         amounts = [*amounts, *_bare_prices(scene)]
         beside = {at for at in amounts if _of_thing(scene, at)}
         if beside and (len(beside) < len(amounts) or any(one.what == NUMBER for one in scene.price)):
             _without(scene, amounts, beside)
+
+
+def _begins_a_part(scene: Scene) -> bool:
+    """Does a thing stand first in a part of a sentence, or directly behind a figure? A cheap question before dear ones."""
+    for what in _THINGS:
+        for place in scene.by_what.get(what, ()):
+            item = scene.items[place]
+            before = scene.tokens[item.field][item.at - 1] if item.at else "."
+            if before in _ENDS or before[0].isdigit():
+                return True
+    return False
 
 
 def _told_anywhere(scene: Scene, words: Set[str]) -> bool:
@@ -125,28 +136,28 @@ def _bare_prices(scene: Scene) -> list[int]:
 
 def _of_thing(scene: Scene, place: int) -> bool:
     """Is it the price of a thing that its part of the sentence begins with, and is none of the goods named in that?"""
-    if _THINGS.isdisjoint(scene.near(place, 8, 3)):
+    if _THINGS.isdisjoint(scene.near(place, _FAR, 3)):
         return False
     item, tokens = scene.items[place], scene.tokens[scene.items[place].field]
-    part = [one for one in (*scene.back(place, 8), *scene.ahead(place, 6)) if one.clause == item.clause]
-    if any(one.what in _GOODS and not _same_word(part, one) for one in part):
-        return False
     if _article(scene, item) and any(scene.stands(what, item.field, item.to) for what in _THINGS):
         return True  # "comes with a £15 bracket"
-    thing = next((one for one in scene.back(place, 8) if one.clause == item.clause and one.what in _THINGS), None)
-    if thing is None:
+    before = scene.back(place, _FAR)
+    thing = next((one for one in before if one.what in _THINGS), None)
+    if thing is None or thing.clause != item.clause:
         return False
     begin = thing.at - 1
     if begin >= 0 and tokens[begin].isdecimal():
         begin -= 1
-    first = begin < 0 or tokens[begin] in _ENDS
-    return first and len(list(_words(tokens[thing.to : item.at]))) <= _TO_PRICE
+    if (begin >= 0 and tokens[begin] not in _ENDS) or len(list(_words(tokens[thing.to : item.at]))) > _TO_PRICE:
+        return False
+    part = [one for one in (*before, *scene.ahead(place, 6)) if one.clause == item.clause]
+    return all(one.what not in _GOODS or _same_word(part, one) for one in part)
 
 
 def _article(scene: Scene, item: Item) -> bool:
     """Does "a" stand before an amount and its sign?"""
-    before = [word for word in scene.tokens[item.field][max(item.at - 2, 0) : item.at] if word.isalnum()]
-    return before[-1:] == ["a"]
+    before = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
+    return "a" in before and [word for word in before if word.isalnum()][-1] == "a"
 
 
 def _same_word(part: Sequence[Item], one: Item) -> bool:
