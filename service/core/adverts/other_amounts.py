@@ -34,7 +34,7 @@ def leave_out_other_amounts(scene: Scene) -> None:
 
 
 def _begins_a_part(scene: Scene) -> bool:
-    """Does a thing stand first in a part of a sentence, or directly behind a figure? A cheap question before dear ones."""
+    """Does a thing stand first in a part of a sentence, or directly behind a figure? A cheap question first."""
     for what in _THINGS:
         for place in scene.by_what.get(what, ()):
             item = scene.items[place]
@@ -62,7 +62,7 @@ def _without(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:
 def _told_so(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     tokens, small = scene.tokens[item.field], scene.small
-    first = item.at - 2 * _UNDER
+    first = item.at - 2 * _BEFORE
     if small.of_other_amount.isdisjoint(tokens[first if first > 0 else 0 : item.to + 2 * _BEHIND]):  # noqa: FURB136
         return False
     behind = list(_words(tokens[item.to : item.to + 2 * _BEHIND]))
