@@ -11,6 +11,7 @@ from service.core.adverts.walk import NUMBER, Item
 
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_range", "input_current", "isc", "imp", "vmp", "voc", "max_sc",
                         "start"))  # fmt: skip
+_NAMING = frozenset(("input_current", "max_in"))
 _INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _SIGNS = frozenset((":", "=", "(", ".", "-"))
 _PARTS = frozenset((",", ";", ".", "|", "\n", "!", "?"))
@@ -97,7 +98,7 @@ def _heads_another(scene: Scene, place: int, at: int) -> bool:
 
 def amperes_of_input(scene: Scene, place: int, item: Item) -> bool:
     """Does anything near tell that amperes of an inverter are those of an input, and nothing that they are not?"""
-    return _beside_input(scene, place, item) and not _of_other_wires(scene, item)
+    return _beside_input(scene, place, item) and not _of_other_wires(scene, place, item)
 
 
 def _beside_input(scene: Scene, place: int, item: Item) -> bool:
@@ -114,7 +115,7 @@ def _beside_input(scene: Scene, place: int, item: Item) -> bool:
     return False
 
 
-def _of_other_wires(scene: Scene, item: Item) -> bool:
+def _of_other_wires(scene: Scene, place: int, item: Item) -> bool:
     """Does a word for a branch, a cable, charging or the like stand close beside, in their part of the sentence?"""
     tokens, stems = scene.tokens[item.field], scene.small.other_wires
     for at in range(item.at - 1, max(item.at - 1 - _AROUND, -1), -1):
@@ -122,12 +123,22 @@ def _of_other_wires(scene: Scene, item: Item) -> bool:
             break
         if tokens[at].startswith(stems):
             return True
+    if _named_input(scene, place, item):
+        return False  # "max DC input 14 A on each branch connector"
     for at in range(item.to, min(item.to + _AROUND, len(tokens))):
         if tokens[at] in _PARTS:
             break
         if tokens[at].startswith(stems):
             return True
     return False
+
+
+def _named_input(scene: Scene, place: int, item: Item) -> bool:
+    """Does a name that tells of an input stand directly before amperes?"""
+    named = scene.before(place)
+    if named is None or named.what not in _NAMING or named.clause != item.clause or item.at - named.to > 1:
+        return False
+    return any(word.startswith(scene.small.input_begins) for word in scene.tokens[item.field][named.at : named.to])
 
 
 def by_another(scene: Scene, item: Item) -> bool:

@@ -118,6 +118,8 @@ def _unit(walk: Walk, to: int, behind: str, money: str) -> tuple[str, float, int
     dashed = 2 * (behind in _POINTS and words[to + 1] == "-")
     if behind == "-" and walk.glued(to) and walk.glued(to + 1):  # "800-W-inverter"
         to += walk.lexicon.units.get(words[to + 1], _NO_UNIT)[0] in _HYPHENED
+    if money and behind in _MONEY_SIGNS and words[to + 1][:1].isdigit() and walk.glued(to + 1):  # "£80 £50"
+        return money, 1.0, to, False
     unit, factor, end, peak = walk.unit(to + dashed)
     if unit in CURRENCIES or not (money or dashed):
         return unit, factor, end if unit or not dashed else to, peak

@@ -26,8 +26,26 @@ def leave_out_old_prices(scene: Scene) -> None:
     known = [places for unit, places in scene.units.items() if unit in MONEY_UNITS]
     if not known or (len(known) == 1 == len(known[0]) and not _other_in_field(scene, known[0][0])):
         return
+    if not (len(known) == 1 == len(known[0])):
+        _leave_out_side_by_side(scene, sorted(chain.from_iterable(known)))
     if "new" in scene.by_what or not all(map(scene.small.of_old_price.isdisjoint, scene.different[:2])):
         _leave_out(scene, sorted(chain.from_iterable(known)))
+
+
+def _leave_out_side_by_side(scene: Scene, amounts: Sequence[int]) -> None:
+    """Of "£80 £50" nobody knows whether the first one was crossed out, if neither page nor words tell."""
+    for first, second in pairwise(amounts):
+        dear, cheap = scene.items[first], scene.items[second]
+        if dear.value <= cheap.value or dear.field != cheap.field or cheap.at - dear.to > 1 or dear.unit != cheap.unit:
+            continue
+        known = scene.behind(second)
+        if not _UNSAID.issuperset(scene.tokens[dear.field][dear.to : cheap.at]) or dear.sentence != cheap.sentence:
+            continue
+        plain = known is None or known.at > cheap.to or known.what in {"price", "bids"}
+        if plain and not any(one.value in {dear.value, cheap.value} for one in scene.price):
+            for place in (first, second):
+                if place in scene.units.get(dear.unit, ()):
+                    _forget(scene, place)
 
 
 def _other_in_field(scene: Scene, place: int) -> bool:

@@ -56,6 +56,7 @@ class SmallWords:
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
     from_so_much: Words  # "free delivery over £200"
+    basket: Words  # "free once your basket reaches £200"
     pair: Words  # "90 the pair"
     pair_or_not: Words  # some: only behind one of the next
     beside_pair: Words
@@ -68,6 +69,19 @@ class SmallWords:
     price_cut: Stems  # "lowered"
     price_lowered_to: Words  # what may stand between the two
     of_old_price: Words  # without one of these there is no old price
+
+    # Amounts that are no price of the goods.
+    energy: Words  # "0.35 € per kWh"
+    per_energy: Words  # between an amount and that
+    energy_price: Words  # "Strompreis 0,35 €"
+    yearly: Words
+    year: Words  # "200 € a year"
+    per_year: Words  # before it
+    aged: Words  # "a year old"
+    not_paid: Words  # saved, granted, worth
+    under: Words  # "offers under 30 ignored"
+    bids_named: Words
+    of_other_amount: Words  # without one of these there are no such amounts
 
     # What is not asked of a buyer.
     no_payment: Words  # "payment in advance is not needed"
@@ -165,6 +179,7 @@ class SmallWords:
     part_articles: Words  # "4 of my 12"
     part_left: Words
     them: Words  # "4 of them left out of 12"
+    by_now: Words  # between a number and "sold": "5 already sold"
     still: Words  # "noch 4 von 12"
     still_there: Words
     set_joining: Words  # panels and an inverter
@@ -273,6 +288,9 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "sending_or": ("alternative",),
     "tax_beside": ("plus_sending",),
     "price_lowered_to": ("price_to", "price_now", "only"),
+    "per_energy": ("per_watt",),
+    "per_year": ("per",),
+    "of_other_amount": ("energy", "energy_price", "yearly", "year", "not_paid", "under"),
     "of_old_price": ("price_now", "price_was", "price_from"),
     "not_in_price": ("plus_sending", "less_sending"),
     "order_reader": ("order_machines",),

@@ -5,7 +5,9 @@ from collections.abc import Iterator
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
-_GOODS = ("panel_one", "panel_many", "inverter_one", "inverter_many", "piece")
+_PIECE = "piece"
+_GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
+          _PIECE: _PIECE}  # fmt: skip
 _ENDS = frozenset(".,;!?()\n|")
 _MOST, _NEAR, _TO_GOODS = 5000, 1, 2
 
@@ -17,10 +19,11 @@ def left_after_sale(scene: Scene) -> int | None:
     """
     for place in scene.by_what.get("sold", ()):
         sold = _sold(scene, place)
-        if sold is None:
+        named = None if sold is None else _named(scene, place, sold)
+        if sold is None or named is None:
             continue
-        for one in _counts(scene, place):
-            if one.value > sold.value and one is not sold:
+        for one, goods in _counts(scene, place):
+            if one.value > sold.value and one is not sold and (named == goods or _PIECE in {named, goods}):
                 return None if _told_to_be_left(scene, sold) else int(one.value - sold.value)
     return None
 
@@ -50,15 +53,29 @@ def _sold(scene: Scene, place: int) -> Item | None:
     return behind if end in _ENDS else None
 
 
-def _counts(scene: Scene, place: int) -> Iterator[Item]:
-    """Counts of goods before it in its sentence."""
+def _named(scene: Scene, place: int, sold: Item) -> str | None:
+    """The goods that a number which is sold counts, pieces where it stands bare.
+
+    None where they are other things ("2 batteries sold") or another lot ("a lot of 5 sold last week").
+    """
+    tokens, item = scene.tokens[sold.field], scene.items[place]
+    if sold.at and tokens[sold.at - 1] in scene.small.part_of:
+        return None
+    between = tokens[sold.to : item.at]
+    if scene.small.by_now.issuperset(between):
+        return _PIECE
+    return next((_GOODS[one.what] for one in scene.back(place, 4) if one.at >= sold.to and one.what in _GOODS), None)
+
+
+def _counts(scene: Scene, place: int) -> Iterator[tuple[Item, str]]:
+    """Counts of goods before it in its sentence, with what they count."""
     item = scene.items[place]
     for at in scene.units.get("", ()):
         one = scene.items[at]
         if one.sentence == item.sentence and one.at < item.at and _is_count(one):
             ahead = next((two for two in scene.ahead(at, 3) if two.what in _GOODS), None)
             if ahead is not None and ahead.at - one.to <= _TO_GOODS:
-                yield one
+                yield one, _GOODS[ahead.what]
 
 
 def _told_to_be_left(scene: Scene, sold: Item) -> bool:

@@ -13,6 +13,7 @@ _UNITS = frozenset(("V", "A", "W"))
 _RATINGS = frozenset(("voc", "isc", "vmp", "imp", "power"))
 _UNIT_OF = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A", "power": "W"}
 _BETWEEN = frozenset(("/", "|", "\n", ";"))
+_CLOSING = frozenset((".", ",", ";", "!", "\n"))
 _TO_OTHER, _TO_NAME = 6, 7
 _LABELS = frozenset(("elsewhere", "standard", "power"))
 _CONDITIONS = frozenset(("elsewhere", "standard"))
@@ -32,6 +33,7 @@ def of_two_conditions(scene: Scene) -> Columns:
     labels = [at for at in scene.places(_LABELS) if _label(scene, at)]
     for first, second in pairwise(labels):
         if _side_by_side(scene, first, second):
+            _pair_before(scene, first, second, found)
             _in_pairs(scene, second, _next_heading(scene, labels, second), found)
     if "\n" in scene.different[1]:
         _under_lines(scene, found.gone)
@@ -67,15 +69,31 @@ def _in_pairs(scene: Scene, second: int, end: int, found: Columns) -> None:
         if not (one.what == two.what == NUMBER and _belong(scene, one, two)):
             place += 1
             continue
-        other, own = (place, place + 1) if standard_second else (place + 1, place)
-        found.gone.add(other)
-        name = _name(scene, place, two.unit)
-        if name is None:
-            if two.unit != "W":
-                found.gone.add(own)
-        else:
-            found.standard.setdefault(name, own)
+        _one_pair(scene, place, found, standard_second=standard_second)
         place += 2
+
+
+def _one_pair(scene: Scene, place: int, found: Columns, *, standard_second: bool) -> None:
+    other, own = (place, place + 1) if standard_second else (place + 1, place)
+    unit = scene.items[place + 1].unit
+    found.gone.add(other)
+    name = _name(scene, place, unit)
+    if name is not None:
+        found.standard.setdefault(name, own)
+    elif unit != "W":
+        found.gone.add(own)
+
+
+def _pair_before(scene: Scene, first: int, second: int, found: Columns) -> None:
+    """The pair directly before both kinds of conditions in a bracket, or at the end: "37.0/39.5 V (NOCT/STC)"."""
+    if first < 2 or not scene.whats[first - 2] == scene.whats[first - 1] == NUMBER:
+        return
+    one, two, heading, last = (scene.items[at] for at in (first - 2, first - 1, first, second))
+    tokens = scene.tokens[heading.field]
+    between = tokens[two.to : heading.at]
+    told = between == ["("] or (not between and _CLOSING.issuperset(tokens[last.to : last.to + 1]))
+    if told and two.field == heading.field and _belong(scene, one, two):
+        _one_pair(scene, first - 2, found, standard_second=_label(scene, second) == "standard")
 
 
 def _belong(scene: Scene, one: Item, two: Item) -> bool:

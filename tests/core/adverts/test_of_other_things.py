@@ -39,6 +39,7 @@ def test_amperes_of_other_wires_are_no_limit_of_an_input(body):
     ("body", "amperes"),
     [
         ("Micro inverter 800 W, inputs 22-60 V, 14 A each. £60", 14),
+        ("Micro inverter 800 W, max input current 14 A on each branch connector, £60", 14),
         ("Wechselrichter 800 W, Eingangsstrom max. 13 A je Eingang, 60 €", 13),
         ("Onduleur 800 W, courant d'entrée 12 A, 60 €", 12),
         ("Mikroinwerter 800 W, prąd wejściowy 14 A, 250 zł", 14),

@@ -77,3 +77,20 @@ def test_what_is_asked_beside_other_amounts_stays(each, condition, text):
     reading = read_advert(Advert(title="", body=text), WORDS)
 
     assert (reading.price.each, reading.condition) == (each, condition)
+
+
+@pytest.mark.parametrize(
+    "text", ["Panel 300 W. £80 £50", "Panel 300 W. €80 €50", "Modul 300 W. 80 € 50 €", "Panel 300 W £80£50"]
+)
+def test_of_two_amounts_side_by_side_neither_is_the_price_but_the_one_of_the_page(text):
+    asked = [
+        read_advert(Advert(title="", body=text, price_text=field), WORDS).price.value for field in (None, "50", "80")
+    ]
+
+    assert asked == [None, 50, 80]
+
+
+def test_an_amount_beside_that_of_sending_stays_the_price():
+    reading = read_advert(Advert(title="", body="Panel 300 W, £40 £10 postage"), WORDS)
+
+    assert (reading.price.value, reading.shipping_cost) == (40, 10)

@@ -56,3 +56,10 @@ def test_a_figure_at_the_rated_condition_stays(body, voltage):
 def test_many_temperatures_take_no_longer_than_their_number():
     few, many = ("Panel 400 W. " + "Voc at -10 °C 43 V, " * times for times in (100, 400))
     assert grows_within(lambda: panel_of(few), lambda: panel_of(many), 12)
+
+
+@pytest.mark.parametrize(
+    "told", ["37.0/39.5 (NOCT/STC)", "37.0/39.5 V (NOCT/STC)", "39.5/37.0 V (STC/NOCT)", "37.0 V / 39.5 V NOCT/STC."]
+)
+def test_of_a_pair_before_both_conditions_the_standard_one_is_read(told):
+    assert panel_of(f"Panel 400 W £40, Voc {told}")["open_circuit_voltage_v"] == 39.5

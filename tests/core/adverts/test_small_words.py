@@ -38,6 +38,8 @@ SOME = {
     "per_watt": ("en pl cs", WIDER),
     "per_pallet": ("en es it pl pt cs da", WIDER),
     "watts": ("nl es", ALIKE),
+    "energy_price": ("de nl da", "the others write several words, or name the kilowatt hour"),
+    "aged": ("en de nl pl da", "in the others the age stands behind a word for having"),
     "panel_along": ("en de nl pl da", WIDER),
     "to_you": ("en de nl fr", OPEN),
     "helpers": ("en de nl fr", OPEN),
@@ -81,6 +83,7 @@ ALIKE_EVERYWHERE = {"peak_dashed", "celsius"}
 OF_OTHERS = {
     "sending_or",
     "of_old_price",
+    "of_other_amount",
     "not_in_price",
     "order_first",
     "sorts_between",

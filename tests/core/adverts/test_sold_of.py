@@ -22,6 +22,32 @@ TWELVE_OF_WHICH_FIVE_ARE_SOLD = (
     "12 paneler 300 W, 5 er solgt, 300 kr. stk.",
 )
 
+TWELVE_AND_OTHERS_SOLD = (
+    "12 panels 300 W, £40 each, 2 batteries already sold",
+    "12 panels 300 W, 2 inverters sold, £40 each",
+    "12 panels 300 W, £40 each, 2 ladders sold",
+    "12 Module 300 W, je 40 Euro, 2 Wechselrichter schon verkauft",
+    "12 panelen 300 W 40 euro per stuk, 3 beugels verkocht",
+    "12 panneaux 300 W 40 € pièce, les 2 onduleurs sont vendus",
+    "12 placas 300 W 40 € cada una, 3 baterías ya vendidas",
+    "12 pannelli 300 W 40 € l'uno, 3 batterie già vendute",
+    "12 paneli 300 W po 150 zł, 3 akumulatory już sprzedane",
+    "12 painéis 300 W 40 € cada, 2 inversores já vendidos",
+    "12 panelů 300 W 1000 Kč kus, 2 baterie už prodané",
+    "12 paneler 300 W 400 kr stk, 3 batterier er solgt",
+)
+
+
+@pytest.mark.parametrize("text", TWELVE_AND_OTHERS_SOLD)
+def test_other_things_that_are_sold_take_none_away(text):
+    assert read_advert(Advert(title="", body=text), WORDS).quantity_available == 12
+
+
+def test_the_goods_named_again_are_taken_away():
+    reading = read_advert(Advert(title="", body="12 Module 300 W, je 40 €, 5 Module verkauft"), WORDS)
+
+    assert reading.quantity_available == 7
+
 
 @pytest.mark.parametrize("text", TWELVE_OF_WHICH_FIVE_ARE_SOLD)
 def test_what_is_sold_is_not_offered(text):

@@ -1,0 +1,165 @@
+"""Which amounts are no price of the goods: of a kilowatt hour, saved in a year, granted, least bids, of things beside?
+
+As in "power at 0.35 €/kWh", "saves £200 a year", "grant of 200 €", "offers under 30 ignored", "rails 12 each".
+"""
+
+from collections.abc import Iterator, Sequence, Set
+from itertools import takewhile
+
+from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
+
+_ENDS = frozenset(".,;!?\n|():")
+_THINGS = frozenset(("other_goods", "accessory", "battery"))
+_GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "piece"))
+_PRICING = frozenset(("price", "selling"))
+_BEHIND, _BEFORE, _UNDER, _TO_PRICE, _FAR = 4, 4, 6, 3, 8
+
+
+def leave_out_other_amounts(scene: Scene) -> None:
+    """Such amounts are no prices here."""
+    told = _told_anywhere(scene, scene.small.of_other_amount)
+    if not told and scene.by_what.keys().isdisjoint(_THINGS):
+        return
+    amounts = measured_in(scene, *MONEY_UNITS)
+    if told:
+        amounts = _without(scene, amounts, {at for at in amounts if _told_so(scene, at)})
+        if _told_anywhere(scene, scene.small.under) and _told_anywhere(scene, scene.small.bids_named):
+            _without(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
+    if _begins_a_part(scene) and (len(amounts) != 1 or scene.price or "each" in scene.by_what):
+        amounts = [*amounts, *_bare_prices(scene)]
+        beside = {at for at in amounts if _of_thing(scene, at)}
+        if beside and (len(beside) < len(amounts) or any(one.what == NUMBER for one in scene.price)):
+            _without(scene, amounts, beside)
+
+
+def _begins_a_part(scene: Scene) -> bool:
+    """Does a thing stand first in a part of a sentence, or directly behind a figure? A cheap question first."""
+    for what in _THINGS:
+        for place in scene.by_what.get(what, ()):
+            item = scene.items[place]
+            before = scene.tokens[item.field][item.at - 1] if item.at else "."
+            if before in _ENDS or before[0].isdigit():
+                return True
+    return False
+
+
+def _told_anywhere(scene: Scene, words: Set[str]) -> bool:
+    return not (words.isdisjoint(scene.different[1]) and words.isdisjoint(scene.different[0]))
+
+
+def _without(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:
+    """Amounts without those that are none, which stand among no figures any more."""
+    for unit in {scene.items[at].unit for at in gone}:
+        kept = [at for at in scene.units[unit] if at not in gone]
+        if kept:
+            scene.units[unit] = kept
+        else:
+            del scene.units[unit]
+    return [at for at in amounts if at not in gone]
+
+
+def _told_so(scene: Scene, place: int) -> bool:
+    item = scene.items[place]
+    tokens, small = scene.tokens[item.field], scene.small
+    first = item.at - 2 * _BEFORE
+    if small.of_other_amount.isdisjoint(tokens[first if first > 0 else 0 : item.to + 2 * _BEHIND]):  # noqa: FURB136
+        return False
+    behind = list(_words(tokens[item.to : item.to + 2 * _BEHIND]))
+    return (
+        _of_energy(scene, item)
+        or _of_year(scene, behind)
+        or _saved_or_granted(scene, place, item, behind)
+        or _least_bid(scene, item)
+    )
+
+
+def _words(tokens: Sequence[str]) -> Iterator[str]:
+    """Words up to the end of a part of a sentence."""
+    return (word for word in takewhile(lambda word: word not in _ENDS, tokens) if word.isalnum())
+
+
+def _before(scene: Scene, item: Item, most: int) -> list[str]:
+    """Words before an amount in its part of a sentence, nearest first."""
+    tokens = scene.tokens[item.field][max(item.at - 2 * most, 0) : item.at]
+    return list(_words(tokens[::-1]))[:most]
+
+
+def _of_energy(scene: Scene, item: Item) -> bool:
+    """Is it for a kilowatt hour, or directly behind the name of a price of electricity?"""
+    small, points = scene.small, item.unit == "DKK"  # "2,50 kr. pr. kWh"
+    behind = scene.tokens[item.field][item.to : item.to + _BEHIND + 2 * points]
+    near = [word for word in behind if not (points and word == ".")]
+    at = next((at for at, word in enumerate(near) if word in small.energy), 0)
+    if at and small.per_energy.issuperset(near[:at]):
+        return True
+    return not small.energy_price.isdisjoint(_before(scene, item, _BEFORE))
+
+
+def _of_year(scene: Scene, behind: Sequence[str]) -> bool:
+    """Does it come every year?"""
+    small, near = scene.small, behind[:_BEHIND]
+    if not small.yearly.isdisjoint(near):
+        return True
+    for at, word in enumerate(near):
+        if at and word in small.year and near[at - 1] in small.per_year:
+            return small.aged.isdisjoint(behind[at + 1 : at + 2])
+    return False
+
+
+def _saved_or_granted(scene: Scene, place: int, item: Item, behind: Sequence[str]) -> bool:
+    """Does a word for what is saved, granted or worth stand close beside, and none for a price nearer?"""
+    not_paid = scene.small.not_paid
+    if not not_paid.isdisjoint(behind[:_TO_PRICE]):
+        return True
+    before = _before(scene, item, _BEFORE)
+    if not_paid.isdisjoint(before):
+        return False
+    known = scene.before(place)
+    return known is None or known.what not in _PRICING or item.at - known.to > 1
+
+
+def _least_bid(scene: Scene, item: Item) -> bool:
+    """Are offers under it refused?"""
+    before, small = _before(scene, item, _UNDER), scene.small
+    return not small.under.isdisjoint(before[:2]) and not small.bids_named.isdisjoint(before)
+
+
+def _bare_prices(scene: Scene) -> list[int]:
+    """Places of figures without a currency and with "each" directly behind them."""
+    bare = scene.units.get("") if "each" in scene.by_what else None
+    if bare is None:
+        return []
+    near = {at for place in scene.by_what["each"] for at in (place - 1, place - 2)}
+    return [at for at in near.intersection(bare) if scene.stands("each", scene.items[at].field, scene.items[at].to)]
+
+
+def _of_thing(scene: Scene, place: int) -> bool:
+    """Is it the price of a thing that its part of the sentence begins with, and is none of the goods named in that?"""
+    if _THINGS.isdisjoint(scene.near(place, _FAR, 3)):
+        return False
+    item, tokens = scene.items[place], scene.tokens[scene.items[place].field]
+    if _article(scene, item) and any(scene.stands(what, item.field, item.to) for what in _THINGS):
+        return True  # "comes with a £15 bracket"
+    before = scene.back(place, _FAR)
+    thing = next((one for one in before if one.what in _THINGS), None)
+    if thing is None or thing.clause != item.clause:
+        return False
+    begin = thing.at - 1
+    if begin >= 0 and tokens[begin].isdecimal():
+        begin -= 1
+    if (begin >= 0 and tokens[begin] not in _ENDS) or len(list(_words(tokens[thing.to : item.at]))) > _TO_PRICE:
+        return False
+    part = [one for one in (*before, *scene.ahead(place, 6)) if one.clause == item.clause]
+    return all(one.what not in _GOODS or _same_word(part, one) for one in part)
+
+
+def _article(scene: Scene, item: Item) -> bool:
+    """Does "a" stand before an amount and its sign?"""
+    before = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
+    return "a" in before and [word for word in before if word.isalnum()][-1] == "a"
+
+
+def _same_word(part: Sequence[Item], one: Item) -> bool:
+    """Is it another meaning of the word of a thing, or "each" beside an amount?"""
+    return one.what == "piece" or any(two.what in _THINGS and two.at <= one.at < two.to for two in part)
