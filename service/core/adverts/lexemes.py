@@ -66,7 +66,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
             follow = padded[at + 1]
             if (
                 _longer(padded[at + 2], start) if follow in JOINING
-                else follow in start.by_second or follow[:1] in start.stem_heads
+                else follow in start.by_second or (start.stems and follow[:1] in start.stem_heads)
             ):  # fmt: skip
                 done = _phrase(walk, at, start)
             elif start.walked:

@@ -92,16 +92,19 @@ class Scene:
 
     def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
-        sentences, first = self.sentences, place
-        first = bisect_left(sentences, sentences[place], place - most if place > most else 0, place)
+        sentences, first = self.sentences, place - most if place > most else 0
+        if sentences[first] != sentences[place]:
+            first = bisect_left(sentences, sentences[place], first, place)
         found = self.items[first:place]
         found.reverse()
         return found
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
-        sentences, end = self.sentences, place + 1
-        end = bisect_right(sentences, sentences[place], end, min(end + most, len(sentences)))
+        sentences = self.sentences
+        end = min(place + 1 + most, len(sentences))
+        if sentences[end - 1] != sentences[place]:
+            end = bisect_right(sentences, sentences[place], place + 1, end)
         return self.items[place + 1 : end]
 
     def before(self, place: int) -> Item | None:
