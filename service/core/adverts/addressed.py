@@ -31,9 +31,10 @@ def addressed_in(
                 continue
             if _is_called(words, at, small) or _is_spoken_to(words, at, small):
                 yield from _with_more(words, _begin(words, at), at, small)
-    if small.order_setting.isdisjoint(different) and small.order_must.isdisjoint(different):
+    priced = small.order_price.intersection(different)
+    if not priced or (small.order_setting.isdisjoint(different) and small.order_must.isdisjoint(different)):
         return
-    for price in small.order_price.intersection(different):
+    for price in priced:
         for at in _places(words, price):
             low = _set_from(words, at, small, field)
             if low is not None:

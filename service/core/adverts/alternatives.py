@@ -51,7 +51,9 @@ def ends_another(scene: Scene, place: int, one: Item) -> bool:
 
 def one_alone(scene: Scene, place: int, goods: Goods, near: Sequence[str]) -> bool:
     """Is it what one costs, behind what all cost: "80 € los dos o 45 € por separado"? ``near``: meanings behind it."""
-    if not goods.quantity or goods.quantity < _NEAR or not _OF_ANOTHER.isdisjoint(near):
+    if not goods.quantity or goods.quantity < _NEAR or "lot" not in scene.near(place, 8, 0):
+        return False
+    if not _OF_ANOTHER.isdisjoint(near):
         return False
     item = scene.items[place]
     found = scene.back(place, 8)
@@ -79,8 +81,9 @@ def first_step(before: Sequence[Item]) -> bool:
 
 def of_a_thing(scene: Scene, place: int, item: Item) -> bool:
     """Is it the price of a thing that is listed behind the goods: "panel 250, battery 400"?"""
-    tokens = scene.tokens[item.field]
-    listed = False
+    if _THINGS.isdisjoint(scene.near(place, 8, 0)):
+        return False
+    tokens, listed = scene.tokens[item.field], False
     for one in scene.back(place, 8):
         if one.unit in MONEY_UNITS:
             return listed

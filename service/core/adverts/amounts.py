@@ -53,7 +53,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     places: list[int] = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
-    sent, ways = "sent" in scene.by_what, ways_of(scene, goods)
+    sent, ways, sending = "sent" in scene.by_what, ways_of(scene, goods), "shipping" in scene.by_what
     for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
         item = scene.items[place]
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
@@ -61,7 +61,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
         role = _role(scene, place, item, goods, ways)
         if sent and _sent(scene, place, item):
             role, shipping = None, 0.0
-        if role is None and offers and _sentence_of_sending(scene, place, item, offers):
+        if sending and role is None and offers and _sentence_of_sending(scene, place, item, offers):
             role = "shipping"
         if role == "shipping":
             shipping = item.value if shipping is None else shipping
@@ -294,8 +294,9 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
     """What stands before an amount up to the next one, nearest first, and the meanings of what is in its clause."""
     before: list[Item] = []
     close: list[str] = []
-    for one in scene.back(place, 8):
-        if one.unit in _MONEY or item.at - one.to > _BEFORE:
+    for at in range(place - 1, max(place - 9, -1), -1):  # as Scene.back, without a row of them
+        one = scene.items[at]
+        if one.sentence != item.sentence or one.unit in _MONEY or item.at - one.to > _BEFORE:
             break
         if not (one.what == "each" and _piece(scene, place, one)):
             before.append(one)
@@ -391,9 +392,8 @@ def _directly_before(scene: Scene, before: list[Item], behind: list[Item], item:
     what = before[0].what
     if what in {"panel_one", "inverter_one"}:
         return "each" if item.at == before[0].to else None
-    return (
-        what if what in ROLES and not any(one.what in ROLES and one.at == before[0].at for one in before[1:]) else None
-    )
+    again = what in ROLES and any(one.what in ROLES and one.at == before[0].at for one in before[1:])
+    return what if what in ROLES and not again else None
 
 
 def _role_of(what: str, near: list[str]) -> str:

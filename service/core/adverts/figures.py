@@ -96,8 +96,8 @@ def _bare(scene: Scene, *, near_cells: bool) -> list[int]:
     bare, whats = scene.units.get("", []), scene.whats
     if not near_cells:
         return [place for place in bare if whats[place - 1] in _HEADINGS]
-    return [place for place in bare
-            if whats[place - 1] in _HEADINGS or not _OF_CELLS.isdisjoint(scene.near(place, 1, 4))]  # fmt: skip
+    near = {at for what in _OF_CELLS for told in scene.by_what.get(what, ()) for at in range(told - 4, told + 2)}
+    return [place for place in bare if whats[place - 1] in _HEADINGS or place in near]
 
 
 def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> None:
@@ -189,10 +189,14 @@ def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
     """The name of a figure: the nearest before it that no other figure of its unit took; else directly behind it."""
     item = scene.items[place]
     reach = _REACH if item.unit else 4
-    for one in scene.back(place, 10):
+    items, sentence = scene.items, item.sentence
+    for at in range(place - 1, max(place - 11, -1), -1):  # as Scene.back, without a row of them
+        one = items[at]
         away = item.at - one.to
-        if (away > reach and away - scene.tokens[item.field][one.to : item.at].count(".") > reach) or (
-            one.what == NUMBER and (one.unit == item.unit or not item.unit)
+        if (
+            one.sentence != sentence
+            or (away > reach and away - scene.tokens[item.field][one.to : item.at].count(".") > reach)
+            or (one.what == NUMBER and (one.unit == item.unit or not item.unit))
         ):
             break
         if one.what in UNIT_OF and (not item.unit or UNIT_OF[one.what] == item.unit):
@@ -316,14 +320,15 @@ def _choose(scene: Scene, powers: list[Item], found: Found) -> bool:
 
 
 def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
-    near = [one for one in scene.back(place, 4) if one.what in {"voc", "isc", "power", "vmp", "imp", "coef_voltage"}]
+    ahead_of = scene.back(place, 4)
+    near = [one for one in ahead_of if one.what in {"voc", "isc", "power", "vmp", "imp", "coef_voltage"}]
     behind = [
         one
         for one in scene.ahead(place, 2)
         if one.what in {"voc", "isc", "power", "coef_voltage"} and one.at - item.to <= 2
     ]
     before = [one for one in near if item.at - one.to <= 8]
-    taken = next((one for one in scene.back(place, 4) if one.unit in {"%/K", "V/K", "A/K"}), None)
+    taken = next((one for one in ahead_of if one.unit in {"%/K", "V/K", "A/K"}), None)
     if taken is not None:
         before = [one for one in before if one.at > taken.at]
     own = [one for one in behind if one.clause == item.clause]

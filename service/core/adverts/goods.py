@@ -1,6 +1,5 @@
 """What is offered: panels, inverters, a set, something else; and is it an offer?"""
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional, is_reason
@@ -38,12 +37,12 @@ class Goods(NamedTuple):
     bundles: int = 1
 
 
-@dataclass(slots=True)
 class _Named:
     """Goods that are named as offered: by kind, in the title, in all."""
 
-    title: dict[str, list[int]]
-    all: dict[str, list[int]]
+    def __init__(self) -> None:
+        self.title: dict[str, list[int]] = {}
+        self.all: dict[str, list[int]] = {}
 
 
 def goods_of(scene: Scene) -> Goods:
@@ -65,11 +64,12 @@ def goods_of(scene: Scene) -> Goods:
 
 
 def _named(scene: Scene) -> _Named:
-    named = _Named({}, {})
-    told_off, taken = scene.tells("without", *_TOLD_OFF), scene.tells("gone", "maybe")
-    panels, swapped = scene.tells("panel_one", "panel_many"), scene.tells("swap")
-    both = panels and scene.tells("inverter_one", "inverter_many")
-    reasons = panels and scene.tells("because", "d:dead")
+    named = _Named()
+    told = scene.by_what
+    told_off, taken = scene.tells("without", *_TOLD_OFF), "gone" in told or "maybe" in told
+    panels, swapped = "panel_one" in told or "panel_many" in told, "swap" in told
+    both = panels and ("inverter_one" in told or "inverter_many" in told)
+    reasons = panels and ("because" in told or "d:dead" in told)
     for place in scene.places(_GOODS.keys()):
         item = scene.items[place]
         good = _GOODS[item.what]

@@ -19,9 +19,8 @@ def language_left(body: Collection[str], title: Collection[str], whole: str, voc
 def language_of(body: Collection[str], title: Collection[str], vocabulary: Vocabulary, least: int = _LEAST) -> str:
     """The language whose different words weigh most; ``und`` where hardly any word tells."""
     telling = vocabulary.telling
-    told = telling.keys() & body
-    told |= telling.keys() & title
-    total = sum(map(telling.__getitem__, told))
+    different = frozenset(body).union(title) if title else frozenset(body)
+    total = sum(filter(None, map(telling.get, different)))
     count = len(vocabulary.languages)
     weights = unpack(f"<{count}I", total.to_bytes(count * WEIGHT_BITS // 8, "little"))
     most = max(weights)

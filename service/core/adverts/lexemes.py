@@ -4,7 +4,6 @@ One walk over the words of a field. Most words mean nothing and cost one look in
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import chain, compress, islice
 
 from service.core.adverts.lexicon import (
@@ -36,12 +35,14 @@ _DEEPEST = 8
 _WHOLE_WORD = 4  # signs
 
 
-@dataclass(slots=True)
 class Lexed:
     """A field's items in order, and its pieces."""
 
-    items: list[Item]
-    pieces: Pieces
+    __slots__ = ("items", "pieces")
+
+    def __init__(self, items: list[Item], pieces: Pieces) -> None:
+        self.items = items
+        self.pieces = pieces
 
 
 def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
@@ -66,7 +67,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
             follow = padded[at + 1]
             if (
                 _longer(padded[at + 2], start) if follow in JOINING
-                else follow in start.by_second or follow[:1] in start.stem_heads
+                else follow in start.by_second or (start.stems and follow[:1] in start.stem_heads)
             ):  # fmt: skip
                 done = _phrase(walk, at, start)
             elif start.walked:

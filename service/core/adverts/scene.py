@@ -2,7 +2,6 @@
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence, Set
-from dataclasses import dataclass, field
 from itertools import chain
 
 from service.core.adverts.addressed import addressed_in
@@ -11,6 +10,7 @@ from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
 from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
 from service.core.adverts.small_words import SmallWords
+from service.core.adverts.tokens import Pieces
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 FIELDS = ("title", "body", "price_text")
@@ -27,7 +27,6 @@ _ENDING = frozenset(("each", "lot", "per_set"))  # "35 euro each"
 Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 
 
-@dataclass(slots=True)
 class Scene:
     """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
 
@@ -38,23 +37,31 @@ class Scene:
     ``denials``: places so close to a "no" that it may deny them.
     """
 
-    small: SmallWords
-    items: list[Item] = field(default_factory=list)
-    whats: list[str] = field(default_factory=list)
-    by_what: dict[str, list[int]] = field(default_factory=dict)
-    tokens: list[list[str]] = field(default_factory=list)
-    different: list[frozenset[str]] = field(default_factory=list)
-    spaced: list[list[str]] = field(default_factory=list)
-    price: list[Item] = field(default_factory=list)
-    orders: Orders = ()
-    commanded: bool = False
-    units: dict[str, list[int]] = field(default_factory=dict)
-    sentences: list[int] = field(default_factory=list)
-    denials: frozenset[int] = frozenset()
-    sorts: list[int] | None = None
-    _sentences: dict[str, set[int]] = field(default_factory=dict)
-    _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
-    _paid: set[tuple[int, int]] | None = None
+    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "different", "items", "orders",
+                 "price", "sentences", "small", "sorts", "spaced", "tokens", "units", "whats")  # fmt: skip
+
+    def __init__(
+        self, small: SmallWords, items: list[Item], told: tuple[list[str], dict[str, list[int]]],
+        pieces: Sequence[Pieces], price: list[Item], orders: Orders, *, commanded: bool,
+    ) -> None:  # fmt: skip
+        self.small = small
+        self.items = items
+        self.whats, self.by_what = told
+        self.tokens = [one.words for one in pieces]
+        self.different = [one.different for one in pieces]
+        self.spaced = [one.spaced for one in pieces]
+        self.price = price
+        self.orders = orders
+        self.commanded = commanded
+        self.units: dict[str, list[int]] = {}
+        for place in self.by_what.get(NUMBER, ()):
+            self.units.setdefault(items[place].unit, []).append(place)
+        self.sentences = [item.sentence for item in items]
+        self.denials = _near(self.by_what.get("without", ()))
+        self.sorts: list[int] | None = None
+        self._sentences: dict[str, set[int]] = {}
+        self._starts: dict[str, set[tuple[int, int]]] = {}
+        self._paid: set[tuple[int, int]] | None = None
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
@@ -92,16 +99,19 @@ class Scene:
 
     def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
-        sentences, first = self.sentences, place
-        first = bisect_left(sentences, sentences[place], place - most if place > most else 0, place)
+        sentences, first = self.sentences, place - most if place > most else 0
+        if sentences[first] != sentences[place]:
+            first = bisect_left(sentences, sentences[place], first, place)
         found = self.items[first:place]
         found.reverse()
         return found
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
-        sentences, end = self.sentences, place + 1
-        end = bisect_right(sentences, sentences[place], end, min(end + most, len(sentences)))
+        sentences = self.sentences
+        end = min(place + 1 + most, len(sentences))
+        if sentences[end - 1] != sentences[place]:
+            end = bisect_right(sentences, sentences[place], place + 1, end)
         return self.items[place + 1 : end]
 
     def before(self, place: int) -> Item | None:
@@ -133,7 +143,7 @@ class Scene:
     def places(self, whats: Set[str]) -> list[int]:
         """Places of several meanings, in order."""
         known = self.by_what
-        return sorted(chain.from_iterable(map(known.__getitem__, known.keys() & whats)))
+        return sorted(chain.from_iterable([known[what] for what in whats if what in known]))
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
@@ -210,17 +220,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
         items = [item for at, item in enumerate(items) if item.what == "q:hostile" or at in honest or (
                  item.sentence not in ordering and item.at not in within[item.field])]  # fmt: skip
         whats, by_what = _by_what(items)
-    units: dict[str, list[int]] = {}
-    for place in by_what.get(NUMBER, ()):
-        units.setdefault(items[place].unit, []).append(place)
     pieces = (title.pieces, body.pieces, price.pieces)
-    return Scene(
-        small=small, items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
-        different=[one.different for one in pieces],
-        spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units, commanded=bool(in_title),
-        denials=_near(by_what.get("without", ())),
-        sentences=[item.sentence for item in items],
-    )  # fmt: skip
+    return Scene(small, items, (whats, by_what), pieces, price.items, orders, commanded=bool(in_title))
 
 
 def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:
@@ -329,5 +330,5 @@ def numbers(scene: Scene) -> list[int]:
 def measured_in(scene: Scene, *units: str) -> list[int]:
     """Places of the figures with one of these units, in order."""
     known = scene.units
-    rows = list(map(known.__getitem__, known.keys() & units))
+    rows = [known[unit] for unit in units if unit in known]
     return rows[0] if len(rows) == 1 else sorted(chain.from_iterable(rows))
