@@ -127,6 +127,10 @@ class SmallWords:
     of_myself: Words  # the other words of it
 
     # Orders to a reader.
+    looked_for_nothing: Words  # "looking for nothing in exchange"
+    looked_once: Words  # "was looking for one"
+    looks_himself: Words  # "for those looking for", "if you are looking for"
+    greater: Words  # "looking for bigger ones now"
     order_aside: Words  # "ignore"
     order_no_account: Words  # with a "no" before it: "take no account of"
     order_first: Words
