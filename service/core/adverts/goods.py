@@ -13,7 +13,7 @@ from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted_in_set, figures_tell_set, listed, stroked
-from service.core.adverts.sold_of import apart
+from service.core.adverts.sold_how import is_gone_behind, stays
 from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
@@ -150,7 +150,7 @@ def _gone(scene: Scene, place: int) -> bool:
         return False
     item, ahead = scene.items[place], scene.ahead(place, 5)
     near = (*scene.back(place, 4), *ahead)
-    if any(one.what == "gone" and one.clause == item.clause and not apart(scene, item, one) for one in near):
+    if any(one.what == "gone" and one.clause == item.clause and not stays(scene, item, one) for one in near):
         return True
     tokens = scene.tokens[item.field]
     return tokens[item.to : item.to + 1] == ["("] and any(
@@ -336,7 +336,7 @@ def _kept(scene: Scene) -> bool:
         item = scene.items[place]
         before = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
         one_of = any(one.what == NUMBER and item.at - one.to <= 1 for one in scene.back(place, 2) if not one.unit)
-        sold = any(one.what == "sold" and one.clause == item.clause for one in scene.ahead(place, 4))
+        sold = is_gone_behind(scene, place)
         if item.field and not one_of and scene.small.second.isdisjoint(before) and (sold or _gone(scene, place)):
             return True
     return False

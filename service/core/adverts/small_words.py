@@ -114,6 +114,9 @@ class SmallWords:
     project: Stems  # "left from a campervan project"
     changed_to: Words  # "upgraded to 430 W"
     sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"
+    sold_how: Words  # behind "sold" of what is on offer: "sold with its cable", "verkauft werden 4 Module"
+    sold_lot: Words  # the same behind a manner: "vendus en bloc"
+    being_sold: Words  # before it: "werden wegen Umzug verkauft"
 
     # Who is asked.
     to_you: Words  # before "looking for", said to a buyer: "are you still"

@@ -1,4 +1,4 @@
-"""Sellers tell of what they look for, too: nothing in exchange, one once, bigger ones now, what the reader looks for."""
+"""Sellers tell what they look for, too: nothing in exchange, one once, bigger ones now, what the reader looks for."""
 
 import pytest
 
