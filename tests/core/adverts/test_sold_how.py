@@ -23,7 +23,7 @@ FOUR_ON_OFFER = (
 )
 INVERTER_GONE = (
     "4 panels 300 W £40 each. The inverter will not be sold",
-    "4 panels 300 W with an inverter that will not be sold, £40 each",
+    "Kit: 4 panels 300 W, inverter 800 W. Inverter won't be sold. £160",
     "4 panels 300 W £40 each, inverter sold separately",
     "4 Module 300 W je 40 €. Der Wechselrichter ist verkauft worden",
     "4 Module 300 W je 40 €. Der Wechselrichter wird separat verkauft",
