@@ -149,6 +149,8 @@ class SmallWords:
     order_machines: Words  # that read only where they are called automatic
     order_reader: Words  # machines that read
     order_automatic: Stems
+    order_reading: Words  # or of which it is said that they read
+    order_called: Words  # called by themselves they are no goods: "bots: condition new"
     order_for: Words  # begin what is said to them: "note to the parser"
     order_if: Words  # "if you are a robot"
     order_marks: Words  # in brackets they part what is said to such a machine
