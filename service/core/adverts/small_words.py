@@ -173,6 +173,12 @@ class SmallWords:
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
+    left_over: Words  # beside a number of what is left of more: "7 remain"
+    only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"
+    yet: Words
+    left_linking: Words  # between the number and such a word: "11 sind schon weg"
+    gone_by_now: Words  # behind a number of what is gone: "11 gone"
+    sold_some: Words  # before it or behind it: "já vendi 11"
     them: Words  # "4 of them left out of 12"
     still: Words  # "noch 4 von 12"
     still_there: Words
