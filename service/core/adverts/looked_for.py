@@ -21,7 +21,7 @@ def looks_for_none(scene: Scene, place: int) -> bool:
     tokens = scene.tokens[item.field]
     if asks_a_buyer(scene, place):
         return True
-    if not small.looked_for_nothing.isdisjoint(_alike(tokens[item.to : item.to + _BEHIND])):
+    if not small.nothing.isdisjoint(_alike(tokens[item.to : item.to + _BEHIND])):
         return True
     if _no_swap(scene, place, item):
         return True

@@ -130,7 +130,7 @@ class SmallWords:
     of_myself: Words  # the other words of it
 
     # Orders to a reader.
-    looked_for_nothing: Words  # "looking for nothing in exchange"
+    nothing: Words  # "looking for nothing in exchange", "nothing up front"
     looked_once: Words  # "was looking for one"
     looks_himself: Words  # "for those looking for", "if you are looking for"
     greater: Words  # "looking for bigger ones now"
