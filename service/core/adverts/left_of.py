@@ -31,8 +31,10 @@ def left_of_counted(scene: Scene) -> int | None:
 
 def _counts_goods(scene: Scene, place: int) -> bool:
     item = scene.items[place]
+    if item.value <= 1 or not _is_count(item) or _GOODS.isdisjoint(scene.near(place, 0, 3)):
+        return False
     ahead = next((one for one in scene.ahead(place, 3) if one.what in _GOODS), None)
-    return _is_count(item) and item.value > 1 and ahead is not None and ahead.at - item.to <= _TO_GOODS
+    return ahead is not None and ahead.at - item.to <= _TO_GOODS
 
 
 def _left(scene: Scene, place: int, whole: float) -> int | None:
