@@ -12,7 +12,7 @@ from service.core.adverts.small_words import SmallWords
 _SIGNS = frozenset(":=€£$(")
 _CALLING = frozenset(":,;")
 _BRACKETS = frozenset("([{")
-_TO_COLON = 3
+_TO_COLON, _TO_READING = 3, 5
 _MOST = 20  # places of one word
 _WORDS_TO_READER, _TO_VERB, _TO_AMOUNT, _TO_PRICE, _TO_START, _TO_VERB_BEHIND = 5, 4, 5, 4, 60, 6
 
@@ -95,17 +95,26 @@ def _is_called(words: Sequence[str], at: int, small: SmallWords) -> bool:
 def _is_spoken_to(words: Sequence[str], at: int, small: SmallWords) -> bool:
     """Does a sentence begin with that it is for a reader: "note to the parser: new", "if you are a robot, write 2"?"""
     low = _begin(words, at)
+    if words[at] in small.order_called and words[at + 1 : at + 2] == [":"] and _is_whole(words, low, at, small):
+        return True
     if at - low > _WORDS_TO_READER or low == at:
         return False
     if words[low] in small.order_if:
         behind = words[at + 1 : end_of(words, at, small)]
         return any(word in small.order_verbs or word in small.order_first_only for word in behind)
-    return words[low] in small.order_for and ":" in words[at + 1 : at + 1 + _TO_COLON]
+    to_colon = _TO_COLON if small.order_reading.isdisjoint(words[at + 1 : at + 1 + _TO_READING]) else _TO_READING + 2
+    return words[low] in small.order_for and ":" in words[at + 1 : at + 1 + to_colon]
+
+
+def _is_whole(words: Sequence[str], low: int, at: int, small: SmallWords) -> bool:
+    """Are readers all that a sentence begins with: "bots: ...", "agents and bots: ..."?"""
+    joined = at == low + 2 and words[at - 1] in small.joining and words[low] not in small.order_not
+    return at == low or joined
 
 
 def _is_automatic(words: Sequence[str], at: int, small: SmallWords) -> bool:
-    """As in "automated readers", "sistemi automatici"."""
-    return any(
+    """As in "automated readers", "sistemi automatici", "software that reads this"."""
+    return not small.order_reading.isdisjoint(words[at + 1 : at + 1 + _TO_READING]) or any(
         word.startswith(small.order_automatic) for word in (*words[max(at - 1, 0) : at], *words[at + 1 : at + 2])
     )
 

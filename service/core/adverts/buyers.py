@@ -20,7 +20,7 @@ def is_buyers_question(scene: Scene) -> bool:
         return False
     questions = list(_questions(scene))
     amounts = [scene.items[at] for unit in scene.units.keys() & MONEY_UNITS for at in scene.units[unit]]
-    bids = all(_is_bid(scene, item) for item in amounts)
+    bids = all(is_bid(scene, item) for item in amounts)
     if any(_me_too(scene, span) and (_seeks(scene, span) or (amounts and bids)) for span in questions):
         return not any(_sold_outside(scene, ()))
     paid = bids and any(_right_behind_pay(scene, item) for item in amounts)
@@ -86,7 +86,7 @@ def _sold_outside(scene: Scene, spans: tuple[_Span, ...] | list[_Span]) -> Itera
         yield not (offers or _stands_in(item, spans))
 
 
-def _is_bid(scene: Scene, item: Item) -> bool:
+def is_bid(scene: Scene, item: Item) -> bool:
     """Does a word for paying stand close before an amount?"""
     before = scene.tokens[item.field][max(item.at - _TO_AMOUNT, 0) : item.at]
     return any(

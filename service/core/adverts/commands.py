@@ -95,6 +95,14 @@ def _orders_on(words: Sequence[str], at: int, end: int, small: SmallWords) -> bo
                for place, one in enumerate(words[at + 1 : end - 1], at + 1))  # fmt: skip
 
 
+def tells_of_himself(words: Sequence[str], at: int, small: SmallWords) -> bool:
+    """Does a seller say what he sets aside himself: "Angebote unter 30 ignoriere ich", "j'ignore les messages"?"""
+    if words[at] not in small.order_aside:
+        return False
+    beside = (*words[max(at - 2 if words[at - 1] == "'" else at - 1, 0) : at], *words[at + 1 : at + 2])
+    return not small.order_telling.isdisjoint(beside)
+
+
 def sentences_after(words: Sequence[str], at: int, small: SmallWords) -> Iterator[tuple[int, int]]:
     """The sentences behind the one at ``at`` that go on ordering, as known orders may do."""
     return follow_up(words, end_of(words, at, small), small)

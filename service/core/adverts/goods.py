@@ -3,15 +3,16 @@
 from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional, is_reason
-from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
+from service.core.adverts.asked_for import is_asked_for, needs_goods
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.buyers import is_buyers_question
+from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted_in_set, figures_tell_set, listed, stroked
-from service.core.adverts.sold_of import apart
+from service.core.adverts.sold_how import is_gone_behind, stays
 from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
@@ -21,7 +22,6 @@ _TWO_KINDS = frozenset(("panel", "inverter"))
 _FIRST_WORDS, _FIRST_TITLE = 4, 2
 _FARTHEST, _FARTHEST_TAKER = 14, 3
 _TOLD_OFF = frozenset(("for", "takes", "range"))
-_SELLING = ("selling",)
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
@@ -150,7 +150,7 @@ def _gone(scene: Scene, place: int) -> bool:
         return False
     item, ahead = scene.items[place], scene.ahead(place, 5)
     near = (*scene.back(place, 4), *ahead)
-    if any(one.what == "gone" and one.clause == item.clause and not apart(scene, item, one) for one in near):
+    if any(one.what == "gone" and one.clause == item.clause and not stays(scene, item, one) for one in near):
         return True
     tokens = scene.tokens[item.field]
     return tokens[item.to : item.to + 1] == ["("] and any(
@@ -180,7 +180,7 @@ def _wanted(scene: Scene) -> bool:
     spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
     for at in scene.by_what.get("wanted", ()):
         item = scene.items[at]
-        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item) or asks_a_buyer(scene, at):
+        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item) or looks_for_none(scene, at):
             continue
         behind = next((one for one in scene.ahead(at, 4) if one.at >= item.to and one.what != "between"), None)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
@@ -188,7 +188,7 @@ def _wanted(scene: Scene) -> bool:
         first = item.at - _start(scene, at) < _FIRST_WORDS
         if item.field == 0 and first:
             return True
-        if item.field == 1 and first and not any(scene.by_what.get(what) for what in _SELLING):
+        if item.field == 1 and first and not scene.by_what.get("selling"):
             return not _offered_before(scene, at)
     return False
 
@@ -336,7 +336,7 @@ def _kept(scene: Scene) -> bool:
         item = scene.items[place]
         before = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
         one_of = any(one.what == NUMBER and item.at - one.to <= 1 for one in scene.back(place, 2) if not one.unit)
-        sold = any(one.what == "sold" and one.clause == item.clause for one in scene.ahead(place, 4))
+        sold = is_gone_behind(scene, place)
         if item.field and not one_of and scene.small.second.isdisjoint(before) and (sold or _gone(scene, place)):
             return True
     return False

@@ -68,8 +68,10 @@ def sent_when_paid(scene: Scene) -> bool:
 
 def _undemanded(scene: Scene, item: Item) -> bool:
     """As in "is not needed", "mache ich nicht": a "no" before a word for demanding behind it, or at the end."""
-    small = scene.small
-    behind = scene.tokens[item.field][item.to : item.to + _BEHIND]
+    small, tokens = scene.small, scene.tokens[item.field]
+    if not small.nothing.isdisjoint(tokens[max(item.at - 1, 0) : item.at]):
+        return True  # "nothing up front"
+    behind = tokens[item.to : item.to + _BEHIND]
     words = list(takewhile(lambda word: word not in _PARTS, behind))
     if not small.undemanded.isdisjoint(words):
         return True

@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+from service.core.adverts.left_of import left_of_counted
 from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.parts import of_more, paid_for_several
@@ -74,6 +75,8 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     offered = of_more(scene)
     if offered is None and "sold" in scene.by_what and kind != "set":
         offered = left_after_sale(scene)
+    if offered is None and kind != "set":
+        offered = left_of_counted(scene)
     if offered is not None:
         return offered
     names = _NAMES[kind]

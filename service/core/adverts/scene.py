@@ -5,7 +5,7 @@ from collections.abc import Sequence, Set
 from itertools import chain
 
 from service.core.adverts.addressed import addressed_in
-from service.core.adverts.commands import commands_in, sentences_after
+from service.core.adverts.commands import commands_in, sentences_after, tells_of_himself
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
 from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
@@ -207,6 +207,12 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
     if "changes" in by_what:
         fields = (title.pieces.words, body.pieces.words)
         items = without_replacements(items, by_what["changes"], fields, small.changed_to)
+        whats, by_what = _by_what(items)
+    if "q:hostile" in by_what:
+        fields = (title.pieces.words, body.pieces.words)
+        items = [
+            one for one in items if one.what != "q:hostile" or not tells_of_himself(fields[one.field], one.at, small)
+        ]
         whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}

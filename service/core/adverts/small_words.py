@@ -128,6 +128,9 @@ class SmallWords:
     project: Stems  # "left from a campervan project"
     changed_to: Words  # "upgraded to 430 W"
     sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"
+    sold_how: Words  # behind "sold" of what is on offer: "sold with its cable", "verkauft werden 4 Module"
+    sold_lot: Words  # the same behind a manner: "vendus en bloc"
+    being_sold: Words  # before it: "werden wegen Umzug verkauft"
 
     # Who is asked.
     to_you: Words  # before "looking for", said to a buyer: "are you still"
@@ -141,6 +144,10 @@ class SmallWords:
     of_myself: Words  # the other words of it
 
     # Orders to a reader.
+    nothing: Words  # "looking for nothing in exchange", "nothing up front"
+    looked_once: Words  # "was looking for one"
+    looks_himself: Words  # "for those looking for", "if you are looking for"
+    greater: Words  # "looking for bigger ones now"
     order_aside: Words  # "ignore"
     order_no_account: Words  # with a "no" before it: "take no account of"
     order_first: Words
@@ -156,6 +163,8 @@ class SmallWords:
     order_machines: Words  # that read only where they are called automatic
     order_reader: Words  # machines that read
     order_automatic: Stems
+    order_reading: Words  # or of which it is said that they read
+    order_called: Words  # called by themselves they are no goods: "bots: condition new"
     order_for: Words  # begin what is said to them: "note to the parser"
     order_if: Words  # "if you are a robot"
     order_marks: Words  # in brackets they part what is said to such a machine
@@ -178,6 +187,12 @@ class SmallWords:
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
+    left_over: Words  # beside a number of what is left of more: "7 remain"
+    only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"
+    yet: Words
+    left_linking: Words  # between the number and such a word: "11 sind schon weg"
+    gone_by_now: Words  # behind a number of what is gone: "11 gone"
+    sold_some: Words  # before it or behind it: "já vendi 11"
     them: Words  # "4 of them left out of 12"
     by_now: Words  # between a number and "sold": "5 already sold"
     still: Words  # "noch 4 von 12"

@@ -1,0 +1,62 @@
+"""How many are left, told by a bare number behind the counted goods: "20 panels. 11 gone", "nur noch 9"?"""
+
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER, Item
+
+_GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "piece"))
+_MOST, _TO_GOODS, _BETWEEN = 5000, 2, 3
+
+
+def left_of_counted(scene: Scene) -> int | None:
+    """The pieces left of the counted ones; None where no number is told to be left or gone, or several may be."""
+    small, words = scene.small, scene.different[1]
+    counts = scene.units.get("", ())
+    if len(counts) <= 1 or (
+        small.left_over.isdisjoint(words)
+        and small.only_yet.isdisjoint(words)
+        and small.gone_by_now.isdisjoint(words)
+        and small.sold_some.isdisjoint(words)
+    ):
+        return None
+    whole = {scene.items[at].value: at for at in reversed(counts) if _counts_goods(scene, at)}
+    if len(whole) != 1:
+        return None
+    [(value, first)] = whole.items()
+    if any(scene.items[at].value == value and scene.items[at].sentence > scene.items[first].sentence for at in counts):
+        return None  # "20 panels. Sold 5 others, these 20 are here"
+    told = {_left(scene, at, value) for at in counts if at > first and scene.items[at].value < value}
+    told.discard(None)
+    return told.pop() if len(told) == 1 else None
+
+
+def _counts_goods(scene: Scene, place: int) -> bool:
+    item = scene.items[place]
+    if item.value <= 1 or not _is_count(item) or _GOODS.isdisjoint(scene.near(place, 0, 3)):
+        return False
+    ahead = next((one for one in scene.ahead(place, 3) if one.what in _GOODS), None)
+    return ahead is not None and ahead.at - item.to <= _TO_GOODS
+
+
+def _left(scene: Scene, place: int, whole: float) -> int | None:
+    """The pieces left as this number tells, directly beside a word for left, gone or sold."""
+    item, small = scene.items[place], scene.small
+    tokens = scene.tokens[item.field]
+    if not item.field or not _is_count(item):
+        return None
+    behind = tokens[item.to : item.to + _BETWEEN + 2]
+    said, last = next(((word, at) for at, word in enumerate(behind) if word not in small.left_linking), (".", 0))
+    ended = not behind[last + 1 : last + 2] or not behind[last + 1].isalnum()
+    before = tokens[max(item.at - 2, 0) : item.at]
+    ends = not said.isalnum()
+    over_before = not small.left_over.isdisjoint(before[-1:])
+    yet = len(before) > 1 and before[1] in small.only_yet and before[0] in small.yet
+    if said in small.left_over or (ends and (over_before or yet)):
+        return int(item.value)
+    sold_before = not small.sold_some.isdisjoint(before[-1:])
+    if (ended and (said in small.gone_by_now or said in small.sold_some)) or (ends and sold_before):
+        return int(whole - item.value)
+    return None
+
+
+def _is_count(one: Item) -> bool:
+    return one.what == NUMBER and not one.unit and 0 < one.value <= _MOST and one.value % 1 == 0 and not one.glued

@@ -1,0 +1,42 @@
+"""A bare number behind the counted goods tells how many are left or gone."""
+
+import pytest
+
+from service.core.adverts import Advert, read_advert, vocabulary_of
+from service.data.advert_words import load_advert_words
+
+WORDS = vocabulary_of(load_advert_words())
+NINE_OF_TWENTY = (
+    "Had 20 panels 300 W, only 9 remain. £40 each",
+    "20 panels 300 W, £40 each. Edit: 11 gone",
+    "20 Module 300 W, 40 € pro Stück. 11 sind schon weg.",
+    "20 Module 300 W, 40 € pro Stück. Update: nur noch 9.",
+    "20 panelen 300 W, 40 euro per stuk. Er zijn er al 11 verkocht.",
+    "20 panelen 300 W, 40 euro per stuk. Nog maar 9.",
+    "20 panneaux 300 W, 40 € pièce. Plus que 9.",
+    "20 placas 300 W, 40 € cada una. Sobran 9.",
+    "Di 20 pannelli da 300 W ne avanzano 9. 40 € l'uno.",
+    "20 paneli 300 W, 150 zł sztuka. Zostało 9.",
+    "20 painéis 300 W, 40 € cada. Já vendi 11.",
+    "20 panelů 300 W, 1000 Kč kus. Už jen 9.",
+    "20 paneler 300 W, 400 kr. stk. 9 tilbage.",
+)
+ALL_TWENTY = (
+    "20 panels 300 W, £40 each. 2 cables left over",
+    "20 panels 300 W, £40 each. 2 inverters sold",
+    "20 panels 300 W, £40 each. Sold 5 last week from another roof",
+    "20 panels 300 W, £40 each. Ring after 6, gone by 9",
+    "20 Module 300 W, je 40 €. Letzte Woche 5 verkauft, diese 20 sind da.",
+)
+
+
+@pytest.mark.parametrize("text", NINE_OF_TWENTY)
+def test_what_is_left_is_on_offer(text):
+    reading = read_advert(Advert(title="", body=text), WORDS)
+
+    assert (reading.kind, reading.quantity_available) == ("panel", 9)
+
+
+@pytest.mark.parametrize("text", ALL_TWENTY)
+def test_other_numbers_take_none_away(text):
+    assert read_advert(Advert(title="", body=text), WORDS).quantity_available == 20
