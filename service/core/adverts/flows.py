@@ -7,12 +7,11 @@ from itertools import takewhile
 from typing import NamedTuple
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import INVERTERS, NUMBER, Item
 
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_range", "input_current", "isc", "imp", "vmp", "voc", "max_sc",
                         "start"))  # fmt: skip
 _NAMING = frozenset(("input_current", "max_in"))
-_INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _SIGNS = frozenset((":", "=", "(", ".", "-"))
 _PARTS = frozenset((",", ";", ".", "|", "\n", "!", "?"))
 _ENDS = frozenset((".", "!", "?", "\n"))
@@ -89,7 +88,7 @@ def _heads_another(scene: Scene, place: int, at: int) -> bool:
             continue
         if one.at - at > _TO_FIGURE or not _PARTS.isdisjoint(scene.tokens[one.field][at : one.at]):
             return False
-        if one.what in _INVERTERS:
+        if one.what in INVERTERS:
             return True
         if one.what == NUMBER:
             return one.unit in {"V", "A"} or (not one.unit and one.glued != "x")

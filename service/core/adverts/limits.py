@@ -8,7 +8,7 @@ from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
 from service.core.adverts.flows import amperes_of_input, by_another, watts_go_in
 from service.core.adverts.inverter_tables import limits_in_tables
 from service.core.adverts.scene import Scene, numbers
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
 from service.core.adverts.whose import kills
 from service.core.adverts.whose_ratings import at_most, of_something_else
 
@@ -18,10 +18,8 @@ _NOMINAL_V = frozenset((12.0, 24.0, 36.0, 48.0, 100.0, 110.0, 115.0, 120.0, 127.
 _LEAST_V = 8.0  # of the lower end
 _OWN_NAMES = frozenset(("start", "max_in", "voc", "vmp"))
 _MOST_INPUTS = 8
-_PANELS = frozenset(("panel_one", "panel_many"))
 _INPUTS = frozenset(("inputs", "tracking", "max_in", "input_range"))
-_TAKEN = _PANELS | _INPUTS | {"dc_power"}
-_INVERTERS = frozenset(("inverter_one", "inverter_many"))
+_TAKEN = PANELS | _INPUTS | {"dc_power"}
 _OUTPUT = frozenset(("ac_out", "limited"))
 _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
@@ -159,7 +157,7 @@ def of_panels_taken(scene: Scene, place: int) -> bool:
     if _TAKEN.isdisjoint(scene.near(place, 10, 0)):
         return False
     item = scene.items[place]
-    named = any(one.what in _INVERTERS and one.at - item.to <= 3 for one in scene.ahead(place, 2))
+    named = any(one.what in INVERTERS and one.at - item.to <= 3 for one in scene.ahead(place, 2))
     if named or _put_out(scene, item):
         return False
     each = _a_piece(scene, place, item)
@@ -175,7 +173,7 @@ def of_panels_taken(scene: Scene, place: int) -> bool:
         ):
             return True
         powers = one.what == NUMBER and one.unit == "W" and not (behind is not None and behind.what in _TO)
-        if powers or one.what in _OUTPUT or one.what in _INVERTERS:
+        if powers or one.what in _OUTPUT or one.what in INVERTERS:
             return False
         behind = one
     return False
@@ -196,7 +194,7 @@ def _times(scene: Scene, item: Item) -> bool:
 
 def _counted_panels(scene: Scene, place: int, item: Item, kind: str) -> bool:
     """Are the watts behind an x those of panels: of inputs, of what an inverter is for, in a set all but inverters'?"""
-    if kind == "set" and not any(scene.stands(what, item.field, item.to) for what in _INVERTERS):
+    if kind == "set" and not any(scene.stands(what, item.field, item.to) for what in INVERTERS):
         return True
     taken = any(one.what in {"for", "takes"} and one.to == item.at - 2 for one in scene.back(place, 3))
     return taken or _goes_in(scene, item)

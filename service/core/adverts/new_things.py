@@ -1,16 +1,14 @@
 """Are the goods new, or a part of them or another thing: "new connectors", "bought a new inverter", "new roof"?"""
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
 
 _PARTS = frozenset((".", "!", "?", "\n", ";", ",", ":", "(", ")"))
 _THINGS = frozenset(("lead", "accessory", "other_goods", "wiring", "thing", "battery", "p:connector", "p:cable",
                      "p:lead", "p:junction_box", "p:backsheet", "p:display", "p:label"))  # fmt: skip
-_PANELS = frozenset(("panel_one", "panel_many"))
-_INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _SETS = frozenset(("set_one", "set_many"))
-_GOODS = _PANELS | _INVERTERS | _SETS | {"piece"}
-_STRANGERS = {"panel": _INVERTERS, "inverter": _PANELS}
+_GOODS = PANELS | INVERTERS | _SETS | {"piece"}
+_STRANGERS = {"panel": INVERTERS, "inverter": PANELS}
 _HOLDING = frozenset(("plus", "for", "without", "each", "new", "unused", "used", "packed"))
 _TO_BOUGHT, _BEFORE, _BEHIND = 4, 3, 2
 

@@ -6,11 +6,9 @@ Asked only where panels and inverters are both named, so that one of them may be
 from itertools import takewhile
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
 
-_PANELS = frozenset(("panel_one", "panel_many"))
-_INVERTERS = frozenset(("inverter_one", "inverter_many"))
-_BOTH = _PANELS | _INVERTERS
+_BOTH = PANELS | INVERTERS
 _BETWEEN = frozenset(("each", "used", "unused", "new", "new_not", "several", "piece", "part", "old_ones", "power",
                       "count", "times", "bifacial", "for", "used_beside", "range", "t:mono", "t:poly"))  # fmt: skip
 _LEFT_OUT = frozenset(("used_beside", "without"))
@@ -81,7 +79,7 @@ def _is_another(scene: Scene, place: int, item: Item) -> bool:
 
 def _other_before(scene: Scene, item: Item) -> bool:
     """Are goods of the other kind named before it in another clause, and none in its own?"""
-    others = _INVERTERS if item.what in _PANELS else _PANELS
+    others = INVERTERS if item.what in PANELS else PANELS
     named = [scene.items[at] for what in others for at in scene.by_what.get(what, ())]
     if any(one.clause == item.clause for one in named):
         return False
@@ -95,7 +93,7 @@ def told_for_panels(scene: Scene, title: list[int], panels: list[int]) -> bool:
     """
     if not title or not scene.tells("for", "takes") or any(scene.items[at].field for at in panels):
         return False
-    if not any(scene.items[scene.by_what[what][-1]].field for what in scene.by_what.keys() & _PANELS):
+    if not any(scene.items[scene.by_what[what][-1]].field for what in scene.by_what.keys() & PANELS):
         return False
     inverter, panel = scene.items[title[-1]], scene.items[panels[0]]
     between = [one for one in scene.back(panels[0], 4) if one.at >= inverter.to]

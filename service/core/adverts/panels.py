@@ -2,10 +2,9 @@
 
 from service.core.adverts.goods import is_purpose
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import NUMBER, PANELS, Item
 
 _MOST = 12
-_PANELS = ("panel_many", "panel_one")
 _CLOSE, _FAR = 2, 5
 _PARTING = frozenset(("inverter_one", "inverter_many", "plus", "takes", "other_goods", "accessory"))
 
@@ -21,7 +20,7 @@ def panels_of_set(scene: Scene, power: Item | None) -> Count | None:
                 and (found := _beside(scene, at)) is not None]  # fmt: skip
     if by_watts:
         return by_watts[0] if len({count for count, _ in by_watts}) == 1 else None
-    places = sorted(at for what in _PANELS for at in scene.by_what.get(what, ()) if not _of_others(scene, at))
+    places = sorted(at for what in PANELS for at in scene.by_what.get(what, ()) if not _of_others(scene, at))
     by_word = [found for at in places if (found := _before(scene, at)) is not None]
     if by_word:
         return by_word[0] if len({count for count, _ in by_word}) == 1 else None

@@ -4,10 +4,9 @@ A mains plug at both ends of one lead, and one on the lead of a panel, stay what
 """
 
 from service.core.adverts.scene import Scene
+from service.core.adverts.walk import INVERTERS, PANELS
 
 _UNSAFE = "q:unsafe"
-_PANELS = ("panel_one", "panel_many")
-_INVERTERS = ("inverter_one", "inverter_many")
 _MAINS_A = frozenset(("10", "13", "16"))  # what a household plug carries
 _BEFORE, _FAR_BEFORE, _BEHIND, _TO_PANEL = 2, 8, 3, 6  # pieces
 
@@ -44,6 +43,6 @@ def _on_own_lead(scene: Scene, place: int, kind: str) -> bool:
     if tokens[item.to - 1] not in small.on_each or behind[0] not in small.own_leads or behind[1] in small.lead_ends:
         return False
     near = (*scene.back(place, 4), *scene.ahead(place, 4))
-    if any(one.what in _PANELS and -_TO_PANEL <= one.at - item.to <= _TO_PANEL for one in near):
+    if any(one.what in PANELS and -_TO_PANEL <= one.at - item.to <= _TO_PANEL for one in near):
         return False
-    return kind == "inverter" or any(scene.stands(what, item.field, item.to) for what in _INVERTERS)
+    return kind == "inverter" or any(scene.stands(what, item.field, item.to) for what in INVERTERS)

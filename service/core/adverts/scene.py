@@ -11,7 +11,7 @@ from service.core.adverts.replaced import without_replacements
 from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Pieces
-from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
 BODY_FROM = 100_000  # sentences of the body are counted from here on
@@ -20,7 +20,6 @@ _MOST_ORDERS = 20
 _MOST_BEFORE = 40
 _NOTHING_BEHIND = [""] * 3  # so that nobody has to ask whether there is an item behind, or before, a place
 _NO_PANELS = ("inverter_one", "inverter_many", "set_one", "set_many", "other_goods", "accessory", "thermal")
-_PANELS = frozenset(("panel_one", "panel_many"))
 _CLOSING = frozenset(")].!?")  # "200 kr stk." before an order in great letters
 _ENDING = frozenset(("each", "lot", "per_set"))  # "35 euro each"
 
@@ -166,7 +165,7 @@ class Scene:
         if count.at == one.at and place + 2 < len(self.items):  # a further meaning of the same word
             count = self.items[place + 2]
         between = self.tokens[one.field][amount.to : one.at] if amount.field == one.field else ["-"]
-        goods = any(item.what in _PANELS for item in self.ahead(place, 6))
+        goods = any(item.what in PANELS for item in self.ahead(place, 6))
         counted = count.what == NUMBER and not count.unit and 0 <= count.at - one.to <= 1
         return amount.unit in MONEY_UNITS and between in ([], ["."]) and counted and goods
 

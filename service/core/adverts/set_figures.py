@@ -4,9 +4,8 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import INVERTERS, NUMBER, Item
 
-_INVERTERS = ("inverter_one", "inverter_many")
 _PANEL_W = (200.0, 720.0)
 _ROUND_W = 50.0  # inverters have round powers, so that other ones are those of panels
 _OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range"))
@@ -47,7 +46,7 @@ def counted_in_set(scene: Scene) -> bool:
         of_panels = one.peak or _PANEL_W[0] <= one.value <= _PANEL_W[1]
         if of_panels and not two.peak and _times(scene, one) and not _of_inverter(scene, first):
             between = scene.tokens[one.field][one.to : two.at]
-            named = _of_inverter(scene, second) or not set(_INVERTERS).isdisjoint(scene.whats[first:second])
+            named = _of_inverter(scene, second) or not INVERTERS.isdisjoint(scene.whats[first:second])
             if not scene.small.set_joining.isdisjoint(between) and named:
                 return True
     return False
@@ -121,6 +120,6 @@ def _times(scene: Scene, item: Item) -> bool:
 def _of_inverter(scene: Scene, place: int) -> bool:
     """Does the name of an inverter stand directly beside it?"""
     item = scene.items[place]
-    if any(scene.stands(what, item.field, item.to) for what in _INVERTERS):
+    if any(scene.stands(what, item.field, item.to) for what in INVERTERS):
         return True
-    return any(one.what in _INVERTERS and one.to == item.at for one in scene.back(place, 2))
+    return any(one.what in INVERTERS and one.to == item.at for one in scene.back(place, 2))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import INVERTERS, NUMBER, Item
 
 _COUNTED = (
     "panel_one",
@@ -25,7 +25,6 @@ _COUNTED = (
     "half",
 )
 _COUNTED_OR_NUMBER = (NUMBER, *_COUNTED)
-_INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _FARTHEST, _MOST = 6, 500
 _BOUNDS_W = (30.0, 800.0)
 _LEAST_SHARE, _LIKE_SHARE = 0.35, 0.99  # other figures are farther apart, the same power is nearer
@@ -113,8 +112,8 @@ def _count_before(scene: Scene, place: int, item: Item) -> int | None:
     what = scene.whats[place - 1]
     if not what.startswith(_COUNTED_OR_NUMBER) or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1] or item.spelled:
         return None
-    if not _INVERTERS.isdisjoint(scene.near(place, 0, 2)) and any(
-           one.what in _INVERTERS and one.at - item.to <= 2 and one.clause == item.clause
+    if not INVERTERS.isdisjoint(scene.near(place, 0, 2)) and any(
+           one.what in INVERTERS and one.at - item.to <= 2 and one.clause == item.clause
            for one in scene.ahead(place, 2)):  # fmt: skip
         return None
     known, last = item.at, ""  # where words begin of which all are known

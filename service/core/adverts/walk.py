@@ -7,12 +7,13 @@ NUMBER = "#"
 CURRENCIES = frozenset(("EUR", "GBP", "USD", "PLN", "CZK", "DKK", "CHF"))
 MONEY_UNITS = CURRENCIES | {"money"}  # "money": the word does not say of which country
 OF_CURRENT = frozenset(("dc", "ac"))
+PANELS, INVERTERS = frozenset(("panel_one", "panel_many")), frozenset(("inverter_one", "inverter_many"))
 DECIDING = frozenset(",.;:!?()\n")  # before them a word that can be a unit is one
 _NAMES = 4
 _NAMES_OF = {
     "v": frozenset(("voc", "vmp", "max_in", "start", "tracking", "input_range", "mpp_point")),
     "a": frozenset(("isc", "imp", "input_current", "max_sc", "max_in", "mpp_point", "inputs")),
-    "w": frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "power", "limited")),
+    "w": PANELS | INVERTERS | {"power", "limited"},
 }
 _A_DEGREE = {"%": "%/K", "V": "V/K", "mV": "V/K", "A": "A/K"}
 PADDING = [""] * 4  # behind the last piece, so that nobody looks beyond it
