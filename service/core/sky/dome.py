@@ -26,7 +26,7 @@ STEEPEST = 1e12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _Slices:
+class Slices:
     """Slices of azimuth, k of 360 / ``step_deg``, each of (k,).
 
     Attributes:
@@ -42,13 +42,13 @@ class _Slices:
 
 
 @cache
-def slices_of(step_deg: float) -> _Slices:
+def slices_of(step_deg: float) -> Slices:
     """All around the compass, so wide each."""
     from_front = np.arange(-180.0 + step_deg / 2.0, 180.0, step_deg)
     ahead, compass = np.cos(np.radians(from_front)), np.arange(step_deg / 2.0, 360.0, step_deg)
     for one in (from_front, ahead, compass):
         one.setflags(write=False)
-    return _Slices(step_deg=step_deg, from_front_deg=from_front, ahead=ahead, compass_deg=compass)
+    return Slices(step_deg=step_deg, from_front_deg=from_front, ahead=ahead, compass_deg=compass)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -136,7 +136,7 @@ def sky_seen(
     )
 
 
-def out_of_facade_deg(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices: _Slices) -> tuple[Floats, Floats]:
+def out_of_facade_deg(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices: Slices) -> tuple[Floats, Floats]:
     """How far the slices before planes (m,) look out of their facade, (m, k) or (k,), and how they are turned."""
     if facade_azimuth_deg is None:
         return slices.from_front_deg, np.zeros((1, 1))
@@ -145,7 +145,7 @@ def out_of_facade_deg(azimuth_deg: Floats, facade_azimuth_deg: float | None, sli
 
 
 def _past_skyline(
-    skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats, slices: _Slices
+    skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats, slices: Slices
 ) -> tuple[Floats, Floats]:
     """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,)."""
     ahead = slices.ahead
@@ -159,7 +159,7 @@ def _past_skyline(
 
 
 def _past_in_front(
-    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], between: BetweenWalls, slices: _Slices
+    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], between: BetweenWalls, slices: Slices
 ) -> Floats:
     """(m, s) of an even sky what planes see past rail and row among all else, from their rows of cells.
 
@@ -345,17 +345,17 @@ def light_between(tilt_deg: Floats, low: Floats, highs: Sequence[Floats], ahead:
     """
     tilt = np.radians(tilt_deg)
     level, upright = np.cos(tilt), np.sin(tilt) * ahead
-    low_term, low_upright = _terms(low)
+    low_term, low_upright = height_terms(low)
     light: Floats | None = None
     for high in highs:
-        high_term, high_upright = _terms(np.maximum(high, low))
+        high_term, high_upright = height_terms(np.maximum(high, low))
         # sin^2 h = 1 - 1 / (1 + tan^2 h)
         slices = np.maximum((low_term - high_term) * level + (high_upright - low_upright) * upright, 0.0)
         light = slices if light is None else light + slices
     return np.asarray(light * (np.radians(step_deg) / (2.0 * np.pi * len(highs))))
 
 
-def _terms(tangent: Floats) -> tuple[Floats, Floats]:
+def height_terms(tangent: Floats) -> tuple[Floats, Floats]:
     """Of a height's tangent: the square of its cosine, and the height and half the sine of twice the height."""
     square = 1.0 / (1.0 + tangent * tangent)
     return square, np.arctan(tangent) + tangent * square

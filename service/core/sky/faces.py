@@ -62,17 +62,21 @@ class Plan:
 
 
 def towards(lit: Floats, azimuth_deg: Floats) -> Floats:
-    """Of faces, (c, ``SECTORS``, ``BANDS``), those in directions by the compass: (c, ..., ``BANDS``)."""
-    return lit[:, np.floor(azimuth_deg / SECTOR_DEG).astype(np.intp) % SECTORS]
+    """Of faces, (c, ``SECTORS``, ``BANDS``), those in directions by the compass: (c, ``BANDS``, ...)."""
+    sector = np.floor(azimuth_deg * (1.0 / SECTOR_DEG)).astype(np.intp) % SECTORS
+    return np.take(lit.swapaxes(1, 2), sector, axis=2)
 
 
 def borders(steep: Floats, *, middles: bool = False) -> Floats:
-    """Of the roofs' tangents, (...), those between bands, (..., ``BANDS`` + 1), or of their middles, (..., ``BANDS``).
+    """Of the roofs' tangents, (...), those between bands, (``BANDS`` + 1, ...), or of their middles, (``BANDS``, ...).
 
     Half way between equal angles, which are what the panel sees, and equal heights, by which the light enters.
     """
-    at = (np.arange(BANDS) + 0.5 if middles else np.arange(BANDS + 1.0)) / BANDS
-    return np.asarray(0.5 * (np.tan(np.arctan(steep)[..., None] * at) + steep[..., None] * at))
+    parts = [(band + 0.5) / BANDS for band in range(BANDS)] if middles else [band / BANDS for band in range(BANDS + 1)]
+    angle, found = np.arctan(steep), np.empty((len(parts), *steep.shape))
+    for part, tangent in zip(parts, found, strict=True):
+        tangent[...] = steep * part if part in (0.0, 1.0) else 0.5 * (np.tan(angle * part) + steep * part)
+    return found
 
 
 @lru_cache(maxsize=64)  # a place is asked about again, and many planes of it
@@ -120,8 +124,8 @@ def plan_of(skyline: Sequence[SkylinePoint]) -> Plan:
         left=ends[0],
         right=ends[1],
         square=square / np.hypot(*square.T)[:, None],
-        edges=borders(steep) / near[:, None],
-        places=borders(steep, middles=True) / near[:, None],
+        edges=borders(steep).T / near[:, None],
+        places=borders(steep, middles=True).T / near[:, None],
     )
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import reduce
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,7 +12,8 @@ from service.core.sky.between_walls import between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.dome import (
     STEEPEST,
-    light_between,
+    Slices,
+    height_terms,
     light_past,
     out_of_facade_deg,
     own_horizon,
@@ -66,30 +68,45 @@ def faces_seen(
     compass = azimuth_deg[:, None] + slices.from_front_deg
     own = own_horizon(tilt, slices.ahead)
     steep = np.minimum(np.tan(np.radians(skyline_height_deg(array.skyline, compass))), STEEPEST)
-    edges_up = list(np.moveaxis(borders(steep), -1, 0))
+    up = borders(steep)
     bright = towards(lit, compass)
-    upwards = [1.0 / (1.0 + edge[0] * edge[0]) for edge in edges_up]
-    bands = [upwards[band] - upwards[band + 1] for band in range(BANDS)]
-    on_ground = (np.stack(bands, axis=1) * bright[:, 0]).sum(axis=2).mean(axis=1)
+    on_ground = (bright[:, :, 0] * -np.diff(1.0 / (1.0 + up[:, 0] * up[:, 0]), axis=0)).sum(axis=1).mean(axis=1)
+    step = _steps(bright)
 
-    def light(highs: list[Floats]) -> Floats:
-        """(c, m, k) what comes of each slice up to those heights above each border."""
-        parts = [light_between(tilt, np.maximum(own, low), [high], slices.ahead, slices.step_deg)
-                 for low, high in zip(edges_up, highs, strict=False)]  # fmt: skip
-        return np.asarray(np.einsum("bmk,cmkb->cmk", np.stack(parts), bright))
+    def light(edges: Floats, part: Floats | float) -> Floats:
+        """(c, m) what comes between those heights, (b + 1, m, k), where such a part of each slice is open."""
+        return np.asarray(np.einsum("bmk,cbmk->cm", _light_up_to(tilt, np.maximum(edges, own), slices) * part, step))
 
-    bare = past = past_all = light(edges_up[1:]).sum(axis=2)
+    bare = past = past_all = light(up, 1.0)
     if array.slab is not None or array.walls or in_front is not None:
         from_facade, turned = out_of_facade_deg(azimuth_deg, array.facade_azimuth_deg, slices)
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
         between = between_walls(array.walls, from_facade, slices.step_deg, places, tilt_deg, turned[:, 0])
-        weight = reduce(np.minimum, (between.open_parts(ends) for ends in places.ends_m)).min(axis=0)
-        edge = reduce(np.minimum, slab_edges(array.slab, ahead, tilt, turned, places))
-        highs = [np.minimum(edge, border) for border in edges_up[1:]]
-        past = past_all = np.minimum((light(highs) * weight).sum(axis=2), bare)
+        part = reduce(np.minimum, (between.open_parts(ends) for ends in places.ends_m)).min(axis=0)
+        edges = np.minimum(up, reduce(np.minimum, slab_edges(array.slab, ahead, tilt, turned, places)))
+        past = past_all = np.minimum(light(edges, part), bare)
         if in_front is not None:
-            parts = [light_past(in_front, tilt_deg, np.maximum(own, low), high[:, None], slices.ahead, slices.step_deg)
-                     for low, high in zip(edges_up, highs, strict=False)]  # fmt: skip
-            seen = np.einsum("bmk,cmkb->cmk", np.stack([part.min(axis=1) for part in parts]), bright)
-            past_all = np.minimum((seen * weight).sum(axis=2), past)
+            lows = np.maximum(edges, own)
+            seen = [light_past(in_front, tilt_deg, low, high[:, None], slices.ahead, slices.step_deg).min(axis=1) * part
+                    for low, high in pairwise(lows)]  # fmt: skip
+            past_all = np.minimum(np.einsum("bmk,cbmk->cm", np.stack(seen), bright), past)
     return FacesSeen(on_planes_share=np.stack((bare, past, past_all), axis=1), on_ground_share=on_ground)
+
+
+def _steps(bright: Floats) -> Floats:
+    """By how much the band below each border is brighter than that above it, (c, b + 1, m, k) of (c, b, m, k)."""
+    step = np.zeros((bright.shape[0], BANDS + 1, *bright.shape[2:]))
+    step[:, 1:] = bright
+    step[:, :-1] -= bright
+    return step
+
+
+def _light_up_to(tilt_deg: Floats, tangent: Floats, slices: Slices) -> Floats:
+    """Even light on planes from each slice up to a height, from the level on, (..., m, k), by its tangent.
+
+    As ``light_between``: less what lies below another height it is the light between both.
+    """
+    tilt = np.radians(tilt_deg)
+    square, upright = height_terms(tangent)
+    light = (1.0 - square) * np.cos(tilt) + upright * (np.sin(tilt) * slices.ahead)
+    return np.asarray(light * (np.radians(slices.step_deg) / (2.0 * np.pi)))

@@ -26,11 +26,12 @@ def sun_on_faces(skyline: tuple[SkylinePoint, ...], daylight: Daylight) -> Float
     The sun is taken by sectors of azimuth and steps of 5 degrees of height.
     """
     plan, first = _first_steps(skyline)
-    east, north, up = daylight.sun
+    shines = daylight.from_sun_w_per_m2 > 0.0
+    east, north, up = daylight.sun[:, shines]
     level = np.hypot(east, north)
     sector = (np.degrees(np.arctan2(east, north)) // SECTOR_DEG).astype(np.intp) % SECTORS
     step = np.clip(np.degrees(np.arctan2(up, level)) // _STEP_DEG, 0, _STEPS - 1).astype(np.intp)
-    beam = np.bincount(sector * _STEPS + step, daylight.from_sun_w_per_m2 * level, SECTORS * _STEPS)
+    beam = np.bincount(sector * _STEPS + step, daylight.from_sun_w_per_m2[shines] * level, SECTORS * _STEPS)
     above = np.zeros((SECTORS, _STEPS + 1))  # what comes from each step and all higher ones
     above[:, :-1] = np.cumsum(beam.reshape(SECTORS, _STEPS)[:, ::-1], axis=1)[:, ::-1]
     head_on = np.maximum(plan.square[plan.faces] @ OUTWARDS.T, 0.0)
@@ -52,7 +53,9 @@ def _first_steps(skyline: tuple[SkylinePoint, ...]) -> tuple[Plan, NDArray[np.in
     hides = (left <= 0.0) & (right >= 0.0) & ahead
     away = np.maximum(np.hypot(*np.moveaxis(plan.middle - here, -1, 0)), 1e-9)
     roof = (plan.edges[:, -1] - plan.places[plan.faces][:, :, None]) / away[:, None]  # (f, bands, s)
-    highest = np.where(hides[:, None], roof[..., None], 0.0).max(axis=2, initial=0.0)
+    which = hides.argmax(axis=1)[:, None]  # (f, 1, b)
+    highest = np.take_along_axis(roof, np.broadcast_to(which, (*roof.shape[:2], SECTORS)), axis=2)
+    highest = np.where(hides.any(axis=1)[:, None], np.maximum(highest, 0.0), 0.0)
     first = np.ceil(np.degrees(np.arctan(highest)) / _STEP_DEG - 0.5).astype(np.intp)
     first.setflags(write=False)
     return plan, first
