@@ -35,8 +35,9 @@ for _fixed in (_MIDDLES_DEG, _FINE_DEG, OUTWARDS, _CLOCKWISE):
     _fixed.setflags(write=False)
 # Tangents of heights: lower things have no face that counts, steeper ones are as good as overhead.
 _LEAST, _MOST = 0.01, 1e4
-# Of what faces throw at each other so much goes on at most: whiter ones would light a closed court by rounding alone.
-_MOST_BETWEEN = 0.95
+# How often light is followed from face to face: in a deep court of 0.6 all but 0.00003 of it is spent by then, of 0.9
+# all but 3 %. As often whatever they throw back, so that brighter ones never come out darker.
+_TIMES = 16
 # Of a sector's middle what its ends are at least, as tangents: a wall that runs away from the panel ends somewhere.
 _LEAST_AT_ENDS = 0.1
 
@@ -95,9 +96,13 @@ def faces_lit(skyline: tuple[SkylinePoint, ...], facing_share: float) -> Floats:
     lit[2] = 1.0
     if facing_share > 0.0 and plan.faces.size:
         sky, ground, others = views_of(plan)
-        once = facing_share * np.stack((sky, ground), axis=1)
-        lasting = np.linalg.solve(np.eye(len(once)) - min(facing_share, _MOST_BETWEEN) * others, once)
-        lit[:2, plan.faces] = lasting.T.reshape(2, plan.faces.size, BANDS)
+        once = facing_share * np.stack((sky, ground))
+        lasting, others = once, facing_share * others
+        for _ in range(
+            _TIMES
+        ):  # no solver nor matrix product, which may spend more on a second thread than on the work
+            lasting = once + np.einsum("fg,wg->wf", others, lasting)
+        lit[:2, plan.faces] = lasting.reshape(2, plan.faces.size, BANDS)
     lit.setflags(write=False)
     return lit
 

@@ -32,7 +32,7 @@ def ring(height_deg):
 
 def places_up(height_deg):
     """Heights of the middles of bands over the panel, the face 1 ahead of it."""
-    return borders(np.tan(np.radians(np.array(height_deg))), middles=True)
+    return borders(np.tan(np.radians(np.array([height_deg]))), middles=True)[:, 0]
 
 
 @pytest.mark.parametrize("height_deg", [20.0, 40.0, 60.0, 75.0])
