@@ -87,7 +87,7 @@ def faces_lit(skyline: tuple[SkylinePoint, ...], facing_share: float) -> Floats:
     By an even sky, over its light on level ground with nothing around; by the ground, over what that throws back; and
     1, as bright as that sky.
 
-    >>> lone = tuple(SkylinePoint(azimuth_deg=a, height_deg=h) for a, h in ((91, 0), (91, 30), (269, 30), (269, 0)))
+    >>> lone = tuple(SkylinePoint(azimuth_deg=a, height_deg=h) for a, h in ((160, 0), (160, 30), (200, 30), (200, 0)))
     >>> faces_lit(lone, 0.2)[0, 18].round(2).tolist()  # before half the sky, with nearly nothing opposite
     [0.1, 0.1, 0.1]
     """
@@ -98,9 +98,8 @@ def faces_lit(skyline: tuple[SkylinePoint, ...], facing_share: float) -> Floats:
         sky, ground, others = views_of(plan)
         once = facing_share * np.stack((sky, ground))
         lasting, others = once, facing_share * others
-        for _ in range(
-            _TIMES
-        ):  # no solver nor matrix product, which may spend more on a second thread than on the work
+        # No solver, no matrix product: they may spend more on a second thread than on the work.
+        for _ in range(_TIMES):
             lasting = once + np.einsum("fg,wg->wf", others, lasting)
         lit[:2, plan.faces] = lasting.reshape(2, plan.faces.size, BANDS)
     lit.setflags(write=False)
