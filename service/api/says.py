@@ -50,7 +50,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         ),
         "facing_reflectance_share": Says(
             "Share of its light that the house or hill on the skyline throws back, onto panel and ground; 0 where "
-            "absent, and what grey ones would add then raises the hopeful end.",
+            "absent, and what bright ones would add then raises the hopeful end, as the sun on them does in any case.",
             0.3,
         ),
         "facade_azimuth_deg": Says(

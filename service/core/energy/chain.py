@@ -47,7 +47,7 @@ class ArrayHours:
     hottest_cell_c: float
     cool_cell_c: float
     ground_left_share: float
-    grey_faces_kwh_per_m2: float
+    more_by_faces_kwh_per_m2: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -201,7 +201,7 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
         hottest_cell_c=bare.cells.hottest_c,
         cool_cell_c=bare.cells.cool_c,
         ground_left_share=light.ground_left_share,
-        grey_faces_kwh_per_m2=light.grey_faces_kwh_per_m2,
+        more_by_faces_kwh_per_m2=light.more_by_faces_kwh_per_m2,
     )
 
 

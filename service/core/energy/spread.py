@@ -67,7 +67,8 @@ class OfLight:
         snow_share: what snow takes, over what it leaves.
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
-        faces_share: what faces in the skyline would add to its light, were they grey, where nobody told how bright.
+        faces_share: what faces in the skyline may add to its light, by the sun on them, and as bright ones where nobody
+            told it.
         otherwise: how much less and how much more it may give where it lies the other way or has other cells than was
             taken (``lain_otherwise``).
         cooled: likewise, where another mount cools it worse or better (``held_otherwise``).
@@ -197,7 +198,8 @@ def _shade(array: Array, known: OfLight) -> _Sides:
     """How it is drawn, and how far the year moves where the panel lies the other way, or has the other cells.
 
     What stands around may take more than was drawn; no more comes without it than it was reckoned to take. Faces in the
-    skyline that nobody told are black in the middle, and give back at the hopeful end what grey ones would.
+    skyline that nobody told are black in the middle, and give back at the hopeful end what bright ones would; the sun
+    on any is at the hopeful end alone.
     """
     drawn = max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * known.hidden_share) if _surrounded(array) else 0.0
     less, more = known.otherwise

@@ -287,9 +287,9 @@ def _per_reflectance(array: Array, hours: ArrayHours, sky: SkyYear) -> float | N
 
 
 def _faces_share(array: Array, hours: ArrayHours) -> float:
-    """What grey faces of the skyline would add to an array's light where nobody told them, over that light."""
+    """What faces of the skyline may add to an array's light beside what is counted, over that light."""
     on_cells_kwh_per_m2 = _on_cells_kwh_per_m2(array, hours)
-    return hours.grey_faces_kwh_per_m2 / on_cells_kwh_per_m2 if on_cells_kwh_per_m2 > 0.0 else 0.0
+    return hours.more_by_faces_kwh_per_m2 / on_cells_kwh_per_m2 if on_cells_kwh_per_m2 > 0.0 else 0.0
 
 
 def _on_cells_kwh_per_m2(array: Array, hours: ArrayHours) -> float:

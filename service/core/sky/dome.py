@@ -11,11 +11,9 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from service.core.model.facts import Array
 from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.between_walls import BetweenWalls, between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
-from service.core.sky.ground import face_opening_share
 from service.core.sky.horizon import skyline_height_deg
 from service.core.sky.in_front import InFront
 from service.core.sky.overhang import turned_m
@@ -24,11 +22,11 @@ from service.core.sky.transposition import sky_share
 Floats = NDArray[np.float64]
 
 # Stands for the tangent of a right angle; its square still fits into a number.
-_STEEPEST = 1e12
+STEEPEST = 1e12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _Slices:
+class Slices:
     """Slices of azimuth, k of 360 / ``step_deg``, each of (k,).
 
     Attributes:
@@ -44,12 +42,13 @@ class _Slices:
 
 
 @cache
-def _slices(step_deg: float) -> _Slices:
+def slices_of(step_deg: float) -> Slices:
+    """All around the compass, so wide each."""
     from_front = np.arange(-180.0 + step_deg / 2.0, 180.0, step_deg)
     ahead, compass = np.cos(np.radians(from_front)), np.arange(step_deg / 2.0, 360.0, step_deg)
     for one in (from_front, ahead, compass):
         one.setflags(write=False)
-    return _Slices(step_deg=step_deg, from_front_deg=from_front, ahead=ahead, compass_deg=compass)
+    return Slices(step_deg=step_deg, from_front_deg=from_front, ahead=ahead, compass_deg=compass)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -112,22 +111,22 @@ def sky_seen(
     tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
     bare = sky_share(tilts)
     past_skyline = past_overhang = bare
-    slices = _slices(places.slice_deg)
+    slices = slices_of(places.slice_deg)
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
     if skyline or overhang is not None or walls:
         tilt = tilts[:, None]
         low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare, slices)
         past_overhang = past_skyline
         if overhang is not None or walls or in_front is not None:
-            from_facade, turned = _before_facade(azimuths, facade_azimuth_deg, slices)
+            from_facade, turned = out_of_facade_deg(azimuths, facade_azimuth_deg, slices)
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
             between = between_walls(walls, from_facade, slices.step_deg, places, tilts, turned[:, 0])
             if overhang is not None or walls:
-                edges = _slab_edges(overhang, ahead, tilt, turned, places)
+                edges = slab_edges(overhang, ahead, tilt, turned, places)
                 past_overhang = np.minimum(_from_places(tilt, low, edges, slices.ahead, between), past_skyline)
             if in_front is not None and past_all is not None:
                 rows = replace(places, down_m=in_front.rows.down_m)
-                edges = _slab_edges(overhang, ahead, tilt, turned, rows)
+                edges = slab_edges(overhang, ahead, tilt, turned, rows)
                 past_all = np.minimum(past_all, _past_in_front(in_front, tilts, low, edges, between, slices))
     return SkySeen(
         bare_share=bare,
@@ -137,7 +136,7 @@ def sky_seen(
     )
 
 
-def _before_facade(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices: _Slices) -> tuple[Floats, Floats]:
+def out_of_facade_deg(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices: Slices) -> tuple[Floats, Floats]:
     """How far the slices before planes (m,) look out of their facade, (m, k) or (k,), and how they are turned."""
     if facade_azimuth_deg is None:
         return slices.from_front_deg, np.zeros((1, 1))
@@ -146,21 +145,21 @@ def _before_facade(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices
 
 
 def _past_skyline(
-    skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats, slices: _Slices
+    skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats, slices: Slices
 ) -> tuple[Floats, Floats]:
     """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,)."""
     ahead = slices.ahead
-    low = _own_horizon(tilt_deg, ahead)
+    low = own_horizon(tilt_deg, ahead)
     if not skyline:
         return low, bare
     heights = skyline_height_deg(skyline, azimuth_deg + slices.from_front_deg)
-    low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
-    overhead = np.full_like(ahead, _STEEPEST)
-    return low, np.minimum(_light_between(tilt_deg, low, [overhead], ahead, slices.step_deg).sum(axis=1), bare)
+    low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), STEEPEST))
+    overhead = np.full_like(ahead, STEEPEST)
+    return low, np.minimum(light_between(tilt_deg, low, [overhead], ahead, slices.step_deg).sum(axis=1), bare)
 
 
 def _past_in_front(
-    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], between: BetweenWalls, slices: _Slices
+    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], between: BetweenWalls, slices: Slices
 ) -> Floats:
     """(m, s) of an even sky what planes see past rail and row among all else, from their rows of cells.
 
@@ -168,7 +167,7 @@ def _past_in_front(
     """
     highs = np.stack(np.broadcast_arrays(*edges), axis=-2)
     open_ = between.may_be_open() & highs.reshape(-1, slices.ahead.size).any(axis=0)
-    light = _light_past(in_front, tilt_deg, low[:, open_], highs[..., open_], slices.ahead[open_], slices.step_deg)
+    light = light_past(in_front, tilt_deg, low[:, open_], highs[..., open_], slices.ahead[open_], slices.step_deg)
     if between.alike:
         part = between.open_parts()[..., open_]
         seen = np.einsum("mdk,pk->mpd" if part.ndim == low.ndim else "mdk,pmk->mpd", light, part)
@@ -179,7 +178,7 @@ def _past_in_front(
     return np.stack([between.places.least(section) for section in sections], axis=-1)
 
 
-def _light_past(
+def light_past(
     in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats, ahead: Floats, step_deg: float
 ) -> Floats:
     """Even light from slices on each row of cells past rail and row, (m, d, k), between edges as told.
@@ -189,13 +188,13 @@ def _light_past(
     """
     tilt = tilt_deg[:, None, None]
     low = np.maximum(low[:, None], in_front.row_edge(tilt_deg)[:, :, None] * np.maximum(ahead, 0.0))
-    light = _light_between(tilt, low, [highs], ahead, step_deg)
+    light = light_between(tilt, low, [highs], ahead, step_deg)
     if in_front.rail is None:
         return light
     lower, upper, to_rail = (edge[:, :, None] for edge in in_front.rail_edges(tilt_deg))
     over = ahead / to_rail
     begin, end = (np.clip(np.maximum(edge * over, 0.0), low, np.maximum(highs, low)) for edge in (lower, upper))
-    return light - _light_between(tilt, begin, [end], ahead, step_deg)
+    return light - light_between(tilt, begin, [end], ahead, step_deg)
 
 
 def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[SkylinePoint]) -> Floats:
@@ -213,48 +212,13 @@ def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[Sk
     if not skyline:
         return np.asarray(bare)
     tilt = tilts[:, None]
-    slices = _slices(AT_THE_EDGE.slice_deg)
+    slices = slices_of(AT_THE_EDGE.slice_deg)
     ahead = slices.ahead
     heights = skyline_height_deg(skyline, azimuths[:, None] + 180.0 + slices.from_front_deg)
-    low = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
-    plane = np.where(ahead > 0.0, _own_horizon(tilt, -ahead), 0.0)  # the front's own horizon, seen from behind
-    light = _light_between(180.0 - tilt, low, [plane], ahead, slices.step_deg)
+    low = np.minimum(np.tan(np.radians(heights)), STEEPEST)
+    plane = np.where(ahead > 0.0, own_horizon(tilt, -ahead), 0.0)  # the front's own horizon, seen from behind
+    light = light_between(180.0 - tilt, low, [plane], ahead, slices.step_deg)
     return np.asarray(np.minimum(light.sum(axis=1), bare))
-
-
-def faces_seen(
-    array: Array, tilt_deg: Floats, azimuth_deg: Floats, places: Places = AT_THE_EDGE, in_front: InFront | None = None
-) -> tuple[Floats, float]:
-    """What the faces of an array's skyline do for it, were it in these planes, and for level ground.
-
-    In shares of an even sky as bright as a face with nothing opposite to it, on level ground. Each slice of what the
-    skyline hides counts by how open its face stands, see ``sky.ground``; past all else as far as it is seen from all
-    places on the panel. Accuracy and other arguments as ``sky_seen``'s.
-
-    Returns:
-        For the planes past nothing else, past slab and walls, and past all, (3, m); for the ground.
-    """
-    tilt, facing_share = tilt_deg[:, None], array.facing_reflectance_share or 0.0
-    slices = _slices(places.slice_deg)
-    own = _own_horizon(tilt, slices.ahead)
-    heights = skyline_height_deg(array.skyline, azimuth_deg[:, None] + slices.from_front_deg)
-    steep = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
-    opening = face_opening_share(np.roll(steep, steep.shape[1] // 2, axis=1), facing_share)
-    on_ground = float((opening[0] * (1.0 - 1.0 / (1.0 + steep[0] * steep[0]))).mean())
-    bare = past = past_all = (_light_between(tilt, own, [steep], slices.ahead, slices.step_deg) * opening).sum(axis=1)
-    if array.slab is not None or array.walls or in_front is not None:
-        from_facade, turned = _before_facade(azimuth_deg, array.facade_azimuth_deg, slices)
-        ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-        between = between_walls(array.walls, from_facade, slices.step_deg, places, tilt_deg, turned[:, 0])
-        weight = opening * reduce(np.minimum, (between.open_parts(ends) for ends in places.ends_m)).min(axis=0)
-        edge = np.minimum(reduce(np.minimum, _slab_edges(array.slab, ahead, tilt, turned, places)), steep)
-        past = past_all = np.minimum(
-            (_light_between(tilt, own, [edge], slices.ahead, slices.step_deg) * weight).sum(axis=1), bare
-        )
-        if in_front is not None:
-            light = _light_past(in_front, tilt_deg, own, edge[:, None], slices.ahead, slices.step_deg).min(axis=1)
-            past_all = np.minimum((light * weight).sum(axis=1), past)
-    return np.stack((bare, past, past_all)), on_ground
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -282,9 +246,9 @@ class Dome:
         """``after_overhang_share`` of (m,) planes: the same for azimuths in whole degrees, else within 0.0001."""
         tilt = tilt_deg[:, None]
         ahead = np.cos(np.radians(self.azimuth_deg - azimuth_deg[:, None]))
-        low = np.maximum(_own_horizon(tilt, ahead), self.low)
+        low = np.maximum(own_horizon(tilt, ahead), self.low)
         turned = azimuth_deg[:, None] - self.facade_azimuth_deg
-        edges = _slab_edges(self.overhang, self.ahead, tilt, turned, self.places)
+        edges = slab_edges(self.overhang, self.ahead, tilt, turned, self.places)
         between = between_walls(
             self.walls, self.from_facade_deg, self.places.slice_deg, self.places, tilt_deg, turned[:, 0]
         )
@@ -299,12 +263,12 @@ def dome_of(
     places: Places = AT_THE_EDGE,
 ) -> Dome:
     """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
-    compass_deg = _slices(places.slice_deg).compass_deg
+    compass_deg = slices_of(places.slice_deg).compass_deg
     low, ahead = np.zeros_like(compass_deg), np.zeros_like(compass_deg)
     from_facade = np.zeros_like(compass_deg)
     open_ = np.ones(compass_deg.shape, np.bool_)
     if skyline:
-        low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, compass_deg))), _STEEPEST)
+        low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, compass_deg))), STEEPEST)
     if facade_azimuth_deg is not None and (overhang is not None or walls):
         from_facade = (compass_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
@@ -323,14 +287,14 @@ def dome_of(
     )
 
 
-def _own_horizon(tilt_deg: Floats, ahead: Floats) -> Floats:
+def own_horizon(tilt_deg: Floats, ahead: Floats) -> Floats:
     """Tangent of the height above which a plane sees at all in each slice: nought in front, more behind; (m, k)."""
-    steepness = np.minimum(np.tan(np.radians(tilt_deg)), _STEEPEST)
-    horizon: Floats = np.clip(-steepness * ahead, 0.0, _STEEPEST)
+    steepness = np.minimum(np.tan(np.radians(tilt_deg)), STEEPEST)
+    horizon: Floats = np.clip(-steepness * ahead, 0.0, STEEPEST)
     return horizon
 
 
-def _slab_edges(
+def slab_edges(
     overhang: Overhang | None, ahead: Floats, tilt_deg: Floats, turned_deg: Floats, places: Places
 ) -> list[Floats]:
     """Tangents of the height of the slab's front edge in each slice, seen from each place down the panel.
@@ -339,15 +303,15 @@ def _slab_edges(
     facade, not below 0; ``tilt_deg``: (m, 1); ``turned_deg``: out of the facade, (m, 1) or (1, 1).
     """
     if overhang is None:
-        return [np.full_like(ahead, _STEEPEST)]
+        return [np.full_like(ahead, STEEPEST)]
     edges = []
     down, outwards, further_in = turned_m(tilt_deg, turned_deg, places.corner_m)
     for metres in places.down_m:
         above = overhang.above_top_edge_m + metres * down
         reaches = np.maximum(overhang.reaches_out_m + further_in - metres * outwards, 0.0)
-        steepness = np.minimum(above, _STEEPEST * reaches) / np.maximum(reaches, 1.0 / _STEEPEST)
-        overhead = reaches * _STEEPEST <= above
-        edges.append(np.where(ahead > 0.0, np.where(overhead, _STEEPEST, ahead * steepness), 0.0))
+        steepness = np.minimum(above, STEEPEST * reaches) / np.maximum(reaches, 1.0 / STEEPEST)
+        overhead = reaches * STEEPEST <= above
+        edges.append(np.where(ahead > 0.0, np.where(overhead, STEEPEST, ahead * steepness), 0.0))
     return edges
 
 
@@ -357,9 +321,9 @@ def _from_places(
     """(m,) what planes see between the lower edge, the slab's from each place down them, and the walls."""
     places = between.places
     if between.alike:
-        light, part = _light_between(tilt_deg, low, edges, ahead, between.step_deg), between.open_parts()
+        light, part = light_between(tilt_deg, low, edges, ahead, between.step_deg), between.open_parts()
         return np.asarray(places.least(_through(light, part)))
-    lights = [_light_between(tilt_deg, low, [edge], ahead, between.step_deg) for edge in edges]
+    lights = [light_between(tilt_deg, low, [edge], ahead, between.step_deg) for edge in edges]
     if len(lights) < len(places.ends_m):
         lights *= len(places.ends_m)
     parts = (between.open_parts(ends) for ends in places.ends_m)
@@ -373,7 +337,7 @@ def _through(light: Floats, part: Floats) -> Floats:
     return np.asarray(np.einsum("mk,pk->mp" if part.ndim == light.ndim else "mk,pmk->mp", light, part))
 
 
-def _light_between(tilt_deg: Floats, low: Floats, highs: Sequence[Floats], ahead: Floats, step_deg: float) -> Floats:
+def light_between(tilt_deg: Floats, low: Floats, highs: Sequence[Floats], ahead: Floats, step_deg: float) -> Floats:
     """Even light on the planes from each slice over a lower edge, (m, k), in the mean of several upper edges.
 
     Edges are given by tangents of their heights. The integral of (sin h cos tilt + cos h sin tilt cos a) cos h / pi
@@ -381,17 +345,17 @@ def _light_between(tilt_deg: Floats, low: Floats, highs: Sequence[Floats], ahead
     """
     tilt = np.radians(tilt_deg)
     level, upright = np.cos(tilt), np.sin(tilt) * ahead
-    low_term, low_upright = _terms(low)
+    low_term, low_upright = height_terms(low)
     light: Floats | None = None
     for high in highs:
-        high_term, high_upright = _terms(np.maximum(high, low))
+        high_term, high_upright = height_terms(np.maximum(high, low))
         # sin^2 h = 1 - 1 / (1 + tan^2 h)
         slices = np.maximum((low_term - high_term) * level + (high_upright - low_upright) * upright, 0.0)
         light = slices if light is None else light + slices
     return np.asarray(light * (np.radians(step_deg) / (2.0 * np.pi * len(highs))))
 
 
-def _terms(tangent: Floats) -> tuple[Floats, Floats]:
+def height_terms(tangent: Floats) -> tuple[Floats, Floats]:
     """Of a height's tangent: the square of its cosine, and the height and half the sine of twice the height."""
     square = 1.0 / (1.0 + tangent * tangent)
     return square, np.arctan(tangent) + tangent * square

@@ -21,7 +21,7 @@ from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
 from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
 from service.core.sky.daylight import Daylight, Surroundings, daylight_of, ground_w_per_m2, surroundings_of
-from service.core.sky.dome import faces_seen, sky_seen
+from service.core.sky.dome import sky_seen
 from service.core.sky.edge_shadow import (
     Ways,
     shading_past_edges,
@@ -29,7 +29,10 @@ from service.core.sky.edge_shadow import (
     stands_under_or_beside,
     ways_past_slab_and_walls,
 )
-from service.core.sky.ground import faces_light, grey_faces
+from service.core.sky.faces import faces_lit
+from service.core.sky.faces_doubt import more_by_faces_kwh_per_m2
+from service.core.sky.faces_seen import faces_seen
+from service.core.sky.ground import thrown_back
 from service.core.sky.in_front import ground_past_row_share, in_front_of
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
 from service.core.sky.shade import Shading, after_shading, taken_by_bands
@@ -51,7 +54,8 @@ class PlaneLight:
         after_cover_w_per_m2: through the cover. This drives the cell temperature.
         effective_w_per_m2: through the panel's glass, as if at square incidence. This drives the current.
         ground_left_share: what skyline and row leave of the light that the ground sends over the year.
-        grey_faces_kwh_per_m2: what the skyline's faces would add over the year, were they grey where nobody told it.
+        more_by_faces_kwh_per_m2: what the skyline's faces may add over the year, by the sun on them, and as bright ones
+            where nobody told it; with it the year is no more than the bare plane's.
     """
 
     open_w_per_m2: Floats
@@ -61,7 +65,7 @@ class PlaneLight:
     after_cover_w_per_m2: Floats
     effective_w_per_m2: Floats
     ground_left_share: float = 1.0
-    grey_faces_kwh_per_m2: float = 0.0
+    more_by_faces_kwh_per_m2: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -161,28 +165,24 @@ def plane_light(
         after_cover_w_per_m2=in_year(after_cover),
         effective_w_per_m2=in_year(effective),
         ground_left_share=left_share,
-        grey_faces_kwh_per_m2=faces,
+        more_by_faces_kwh_per_m2=faces,
     )
 
 
 def _below(
     array: Array, daylight: Daylight, surroundings: Surroundings, ground_reflectance_share: float, reached: _Reached
 ) -> tuple[float, float]:
-    """``ground_left_share`` and ``grey_faces_kwh_per_m2`` of an array in its plane."""
+    """``ground_left_share`` and ``more_by_faces_kwh_per_m2`` of an array in its plane."""
     past_row = ground_past_row_share(array)
     if not array.skyline:
         return past_row, 0.0
-    ghi, on_ground = float(daylight.ghi_w_per_m2.sum()), float(ground_w_per_m2(daylight, surroundings).sum())
-    left_share = past_row * on_ground / ghi if ghi > 0.0 else past_row
-    if array.facing_reflectance_share is not None:
-        return left_share, 0.0
-    past_skyline = float(reached.skyline_sky.sum())
-    hidden = max(float(reached.bare_sky.sum()) - past_skyline, 0.0)
-    if reached.sky is not reached.skyline_sky and past_skyline > 0.0:
-        hidden *= min(float(reached.sky.sum()) / past_skyline, 1.0)
-    sky_share, even = surroundings.sky_over_ground_share, float(daylight.even_sky_w_per_m2.sum())
-    faces = grey_faces(hidden, ground_reflectance_share, sky_share, even, on_ground)
-    return left_share, faces * _through(array) / 1000.0
+    on_ground = ground_w_per_m2(daylight, surroundings)
+    ghi = float(daylight.ghi_w_per_m2.sum())
+    left_share = past_row * float(on_ground.sum()) / ghi if ghi > 0.0 else past_row
+    more = more_by_faces_kwh_per_m2(array, daylight, ground_reflectance_share, on_ground)
+    bare = reached.bare_beam + reached.bare_sky + reached.bare_ground
+    hidden = float((bare - reached.beam - reached.skyline_sky - reached.skyline_ground).sum()) / 1000.0
+    return left_share, min(more, max(hidden, 0.0)) * _through(array)
 
 
 def _reached(
@@ -220,20 +220,26 @@ def _reached(
     sky = shares[2][:, None] * even if stands_behind(array) else overhang_sky
     past_all = sky
     by_ground = (ground_reflectance_share * ground_share(tilt)).astype(as_sun)[:, None]
+    bare_sky = seen.bare_share[:, None] * even
     bare_ground = skyline_ground = by_ground * daylight.ghi_w_per_m2
     if array.skyline:
         on_ground = ground_w_per_m2(daylight, surroundings)
         if array.facing_reflectance_share:
-            faces, by_faces = faces_seen(array, tilt, azimuth, places, in_front)
-            facing, on_ground = _from_faces(array, daylight, ground_reflectance_share, by_faces, on_ground)
-            back = np.minimum(faces.astype(as_sun), seen.bare_share - seen.after_skyline_share)[:, :, None] * facing
-            skyline_sky, overhang_sky, sky = skyline_sky + back[0], overhang_sky + back[1], sky + back[2]
+            faces = faces_seen(
+                array, faces_lit(array.skyline, array.facing_reflectance_share), tilt, azimuth, places, in_front
+            )
+            most = np.minimum(even, daylight.ghi_w_per_m2)
+            back, lit = thrown_back(faces, ground_reflectance_share, most, on_ground)
+            on_ground = np.minimum(lit, daylight.ghi_w_per_m2)
+            skyline_sky = np.minimum(skyline_sky + back[0], bare_sky)
+            overhang_sky = np.minimum(overhang_sky + back[1], skyline_sky)
+            sky = np.minimum(sky + back[2], overhang_sky)
         skyline_ground = by_ground * on_ground
     return _Reached(
         bare_beam=bare_beam,
         beam=beam,
         cosine=cosine,
-        bare_sky=seen.bare_share[:, None] * even,
+        bare_sky=bare_sky,
         skyline_sky=skyline_sky,
         overhang_sky=overhang_sky,
         sky=sky,
@@ -244,16 +250,6 @@ def _reached(
         under=under,
         shading=shading,
     )
-
-
-def _from_faces(
-    array: Array, daylight: Daylight, ground_reflectance_share: float, faces_share: float, on_ground: Floats
-) -> tuple[Floats, Floats]:
-    """What the skyline's faces throw back, and light on the ground with what it has from them, (n,) W/m2 each."""
-    ghi = daylight.ghi_w_per_m2
-    even, facing_share = np.minimum(daylight.even_sky_w_per_m2, ghi), array.facing_reflectance_share or 0.0
-    back, lit = faces_light(facing_share, ground_reflectance_share, faces_share, even, on_ground)
-    return back, np.minimum(lit, ghi)
 
 
 def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floats:

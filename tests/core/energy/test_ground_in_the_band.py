@@ -9,9 +9,10 @@ from service.core.energy import energy_year
 from service.core.model.assumption import Assumptions
 from service.core.model.place import Plane, RowInFront, SkylinePoint
 from service.core.sky import plane_light
+from service.core.sky.faces_doubt import BRIGHT_FACES_SHARE
 from tests.builders import array, panel, setup, site
 from tests.climates import climate
-from tests.skies import mixed_year
+from tests.skies import clear_year, mixed_year, overcast
 
 SKY = mixed_year(54.2, 12.3)
 NOTHING_ASSUMED = Assumptions.of(())
@@ -21,7 +22,7 @@ PARAPET = RowInFront(above_bottom_edge_m=1.0, distance_m=0.3)
 
 
 def year(reflectance=0.2, **stands):
-    one = array(plane=UPRIGHT, **stands)
+    one = array(**{"plane": UPRIGHT, **stands})
     asked = setup(arrays=(one,), site=site(ground_reflectance_share=reflectance))
     return energy_year(asked, SKY, climate(), NOTHING_ASSUMED)
 
@@ -43,13 +44,59 @@ def test_faces_that_nobody_told_raise_the_hopeful_end_alone():
     assert year().year_kwh == year(facing_reflectance_share=0.0).year_kwh
 
 
-def test_the_doubt_about_faces_is_what_grey_ones_bring():
-    """Told as grey, the year has so much more light; a ring of houses is a round court."""
-    one = array(plane=UPRIGHT, skyline=COURT)
-    black, grey = (on_cells(replace(one, facing_reflectance_share=told), 0.0) for told in (None, 0.25))
-    found = plane_light(SKY, one, 0.0).grey_faces_kwh_per_m2
-    assert found == pytest.approx((grey - black) / 1000, rel=0.02)
-    assert plane_light(SKY, replace(one, facing_reflectance_share=0.1), 0.0).grey_faces_kwh_per_m2 == 0.0
+def rising(height_deg, *towards_deg):
+    """Straight walls without end, each square to a direction, of that height there."""
+    compass = np.arange(0.0, 360.0, 2.0)
+    rise = np.tan(np.radians(height_deg))
+    tangents = [rise * np.cos(np.radians(compass - towards)) for towards in towards_deg]
+    heights = np.degrees(np.arctan(np.maximum(np.max(tangents, axis=0), 0.0)))
+    return tuple(SkylinePoint(azimuth_deg=float(a), height_deg=float(h)) for a, h in zip(compass, heights, strict=True))
+
+
+STANDS = {
+    "one house": rising(70, 180),
+    "corner": rising(60, 180, 270),
+    "street": rising(50, 180, 0),
+    "street along": rising(50, 90, 270),
+    "court": COURT,
+}
+
+
+@pytest.mark.parametrize("facing_deg", [0, 180])
+@pytest.mark.parametrize("stand", STANDS)
+@pytest.mark.parametrize("told", [0.0, 0.1, 0.25, 0.4])
+def test_faces_told_as_what_they_may_be_lie_in_the_band_of_untold_ones(stand, facing_deg, told):
+    """Once one house told as 0.25 lay up to 20 % above the hopeful end: the doubt took a round court for it."""
+    plane = Plane(tilt_deg=90, azimuth_deg=facing_deg)
+    around = {"plane": plane, "skyline": STANDS[stand]}
+    untold, known = (year(**around, facing_reflectance_share=share) for share in (None, told))
+    assert untold.year_kwh.cautious <= known.year_kwh.middle + 1e-9
+    assert known.year_kwh.middle <= untold.year_kwh.hopeful
+    assert known.year_kwh.middle < untold.year_kwh.hopeful or told == 0.0
+
+
+@pytest.mark.parametrize("stand", STANDS)
+def test_under_an_even_sky_the_doubt_about_faces_is_what_bright_ones_bring(stand):
+    """Told so bright, the year has as much more light; the sun on told faces alone is in doubt, and here is none."""
+    dull = overcast(SKY)
+    one = array(plane=UPRIGHT, skyline=STANDS[stand])
+    bright = replace(one, facing_reflectance_share=BRIGHT_FACES_SHARE)
+    black, lit = (plane_light(dull, each, 0.2) for each in (one, bright))
+    more = float((lit.after_cover_w_per_m2 - black.after_cover_w_per_m2).sum()) / 1000
+    assert black.more_by_faces_kwh_per_m2 == pytest.approx(more, rel=0.02)
+    assert lit.more_by_faces_kwh_per_m2 == 0.0
+    assert plane_light(SKY, replace(one, facing_reflectance_share=0.0), 0.2).more_by_faces_kwh_per_m2 == 0.0
+
+
+@pytest.mark.parametrize("share", [None, 0.25])
+def test_what_faces_may_bring_never_lifts_the_year_above_the_bare_one(share):
+    """A white facade in the sun before a panel that looks north would: it stays wary."""
+    house = array(plane=Plane(tilt_deg=90, azimuth_deg=0), skyline=rising(30, 0), facing_reflectance_share=share)
+    sun_alone = clear_year(54.2, 12.3)
+    light = plane_light(sun_alone, house, 0.2)
+    hidden = float((light.open_w_per_m2 - light.after_skyline_w_per_m2).sum()) / 1000
+    assert light.more_by_faces_kwh_per_m2 == pytest.approx(hidden)
+    assert hidden > 0.0
 
 
 @pytest.mark.parametrize("stands", [

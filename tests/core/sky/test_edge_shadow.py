@@ -276,11 +276,19 @@ def test_a_bright_house_in_front_gives_back_a_part_of_what_it_hides():
 
 
 def test_a_house_that_throws_back_half_its_light_stands_for_a_quarter_of_the_sky_that_it_hides():
-    """By hand, under an even sky and over black ground: an upright face gets half the sky's light, gives back half."""
-    ends = ((90, 0), (90, 30), (270, 30), (270, 0))
+    """By hand, under an even sky and over black ground: an upright face gets half the sky's light, gives back half.
+
+    A straight wall without end; in the plan of sectors it is a little hollow and sees 1 % of itself.
+    """
     dull = overcast(SKY)
-    house = tuple(SkylinePoint(azimuth_deg=azimuth, height_deg=height) for azimuth, height in ends)
+    rise = np.tan(np.radians(30.0))
+    house = tuple(
+        SkylinePoint(
+            azimuth_deg=azimuth, height_deg=float(np.degrees(np.arctan(rise * max(-np.cos(np.radians(azimuth)), 0))))
+        )
+        for azimuth in range(0, 360, 2)
+    )
     bare = plane_light(dull, array(), 0.0).after_skyline_w_per_m2.sum()
     black = plane_light(dull, array(skyline=house), 0.0).after_skyline_w_per_m2.sum()
     bright = plane_light(dull, array(skyline=house, facing_reflectance_share=0.5), 0.0).after_skyline_w_per_m2.sum()
-    assert bright - black == pytest.approx((bare - black) / 4, rel=1e-6)
+    assert bright - black == pytest.approx((bare - black) / 4, rel=0.01)
