@@ -7,10 +7,11 @@ from service.core.adverts.walk import NUMBER, Item
 
 _SETS = ("set_one", "set_many", "set_weak")
 _GOODS = frozenset(("panel_one", "panel_many", "piece"))
+_DESCRIBING = frozenset(("used", "unused", "new", "bifacial", "t:mono", "t:poly", "t:topcon", "t:hjt", "for", "between"))
 _OTHERS = frozenset(("accessory", "other_goods", "cells", "half", "inputs"))
 _MOST, _MOST_PARTS = 5000, 200
 _FEWEST, _MOST_LOOKED_AT = 2, 20
-_BETWEEN, _TO_SUM = 3, 5  # pieces
+_BETWEEN, _TO_SUM, _TO_GOODS = 3, 5, 7  # pieces
 _BEGINNING = 3  # letters that one set and several have in common
 _NO_SET = frozenset(",;.|+/")
 _ENDS = frozenset(",;.|()\n:=")
@@ -37,9 +38,13 @@ def bundles_of(scene: Scene) -> Bundles | None:
             found = _of_goods(scene, place)
             if found:
                 return found
+    places = scene.units.get("", [])[:_MOST_LOOKED_AT]
+    if not all(map(scene.small.pairs.isdisjoint, scene.different[:2])):
+        found = next(filter(None, (_in_pairs(scene, place) for place in places)), None)
+        if found:
+            return found
     if all(map(scene.small.equal_sets.isdisjoint, scene.different[:2])):
         return None
-    places = scene.units.get("", [])[:_MOST_LOOKED_AT]
     return next(filter(None, (_by_words(scene, place) for place in places)), None) or _told_apart(scene, places)
 
 
@@ -75,14 +80,32 @@ def _names_sets(scene: Scene, word: str) -> bool:
 
 
 def _by_words(scene: Scene, place: int) -> Bundles | None:
-    """As "5 lots de 2 panneaux": a word for equal sets, one that joins, and a number of goods."""
+    """As "5 lots de 2 panneaux", "3 Pakete zu je 4 Modulen": equal sets, a word that joins, and a number of goods."""
     one, tokens = scene.items[place], scene.tokens[scene.items[place].field]
-    words = tokens[one.to : one.to + 2]
+    words = tokens[one.to : one.to + 3]
     if len(words) < _FEWEST or words[0] not in scene.small.equal_sets or words[1] not in scene.small.sets_by:
         return None
     ahead = scene.ahead(place, 9)
     two = next((item for item in ahead if item.what == NUMBER), None)
-    return _parts(scene, one, two) if two is not None and two.at == one.to + 2 and _counts(scene, ahead, two) else None
+    each = words[-1] in scene.small.by_set
+    told = two is not None and two.at == one.to + 2 + each and _counts(scene, ahead, two)
+    return _parts(scene, one, two) if told and two is not None else None
+
+
+def _in_pairs(scene: Scene, place: int) -> Bundles | None:
+    """As "4 pairs of 300 W panels", "4 Paare Module": pairs of goods, not of plugs, nor "2 par panneau"."""
+    item = scene.items[place]
+    tokens = scene.tokens[item.field]
+    if item.to >= len(tokens) or tokens[item.to] not in scene.small.pairs or not _is_count(item):
+        return None
+    if scene.stands("each", item.field, item.to):
+        return None
+    for one in scene.ahead(place, 8):
+        if one.what in _GOODS and item.to < one.at <= item.to + _TO_GOODS:
+            return int(item.value), 2
+        if one.at > item.to and one.what not in _DESCRIBING and one.unit != "W":
+            return None
+    return None
 
 
 def _of_goods(scene: Scene, place: int) -> Bundles | None:

@@ -20,7 +20,7 @@ from service.core.adverts.with_sending import cost_by_difference, price_with_sen
 
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
-_LEAST_OF_PAIRS = 3  # pieces: where there are two, a pair is all of them
+_LEAST = 2  # pieces of which a price may be for some
 
 
 class Asked(NamedTuple):
@@ -93,7 +93,7 @@ def _of_equal_sets(scene: Scene, goods: Goods, chosen: Item, price: Price, *, by
 
 def _pieces_of_price(scene: Scene, chosen: Item, price: Price, goods: Goods) -> int | None:
     """How many of more pieces the price is for, as "the pair"; None where it is for one, for all or nobody tells."""
-    if goods.kind == "set" or goods.quantity is None or goods.quantity < _LEAST_OF_PAIRS:
+    if goods.kind == "set" or goods.quantity is None or goods.quantity < _LEAST:
         return None
     return pieces_of_price(scene, chosen, goods.quantity) if price.basis != "set" else None
 

@@ -62,10 +62,12 @@ class SmallWords:
     beside_pair: Words
     pair_of_more: Words  # behind it: "a pair of cables"
     per_so_many: Words  # "je 2 Stück 90"
+    costing: Words  # between a number or a pair and a price: "vier Stück kosten 160"
     price_now: Words  # "was 80, now 50"
     price_was: Words
     price_from: Words  # "from 80 to 50"
     price_to: Words
+    value_named: Words  # "value 80, asking 50"
     price_cut: Stems  # "lowered"
     price_lowered_to: Words  # what may stand between the two
     of_old_price: Words  # without one of these there is no old price
@@ -179,6 +181,7 @@ class SmallWords:
     pallet: Stems  # pallets and boxes
     bundles: Words  # counted, they tell no number of pieces: "6 pairs"
     equal_sets: Words  # "5 lots of 2 panels"
+    pairs: Words  # "4 pairs of panels"
     sets_by: Words
     equal_set: Words  # "110 € par lot" of several; "le lot" may be all of them
     by_set: Words
@@ -306,7 +309,7 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "per_energy": ("per_watt",),
     "per_year": ("per",),
     "of_other_amount": ("energy", "energy_price", "yearly", "year", "not_paid", "under"),
-    "of_old_price": ("price_now", "price_was", "price_from"),
+    "of_old_price": ("price_now", "price_was", "price_from", "value_named"),
     "not_in_price": ("plus_sending", "less_sending"),
     "order_reader": ("order_machines",),
     "panel_along": ("joining",),
