@@ -22,7 +22,27 @@ Bundles = tuple[int, int]
 
 
 def bundles_of(scene: Scene) -> Bundles | None:
-    """The number of parts and of the pieces in each; None where the words do not tell both surely."""
+    """The number of parts and of the pieces in each; None where the words do not tell both surely.
+
+    Words that may name a parcel name such a part then: "3 Pakete zu je 4 Modulen, 160 € das Paket".
+    """
+    found = _bundles(scene)
+    parcels = scene.by_what.get("shipping", []) if found else []
+    for place in [at for at in parcels if _names_part(scene, scene.items[at])]:
+        scene.items[place].what = scene.whats[place] = "set_weak"
+        parcels.remove(place)
+    if found and not parcels:
+        scene.by_what.pop("shipping", None)
+    return found
+
+
+def _names_part(scene: Scene, item: Item) -> bool:
+    tokens, small = scene.tokens[item.field], scene.small
+    before = tokens[item.at - 1] if item.at else ""
+    return tokens[item.at] in small.equal_set and (before in small.the_set or before in small.by_set)
+
+
+def _bundles(scene: Scene) -> Bundles | None:
     items = scene.items
     if "=" in scene.different[1] or "=" in scene.different[0]:
         bare = scene.units.get("", [])
@@ -41,7 +61,7 @@ def bundles_of(scene: Scene) -> Bundles | None:
     places = scene.units.get("", [])[:_MOST_LOOKED_AT]
     if not all(map(scene.small.pairs.isdisjoint, scene.different[:2])):
         found = next(filter(None, (_in_pairs(scene, place) for place in places)), None)
-        if found:
+        if found and not any(scene.items[place].value > 2 * found[0] and _counts_goods(scene, place) for place in places):
             return found
     if all(map(scene.small.equal_sets.isdisjoint, scene.different[:2])):
         return None
@@ -90,6 +110,11 @@ def _by_words(scene: Scene, place: int) -> Bundles | None:
     each = words[-1] in scene.small.by_set
     told = two is not None and two.at == one.to + 2 + each and _counts(scene, ahead, two)
     return _parts(scene, one, two) if told and two is not None else None
+
+
+def _counts_goods(scene: Scene, place: int) -> bool:
+    behind = scene.behind(place)
+    return behind is not None and behind.what in _GOODS
 
 
 def _in_pairs(scene: Scene, place: int) -> Bundles | None:
