@@ -94,6 +94,8 @@ class SmallWords:
     looked_at: Stems
     at_first: Words  # "first transfer, then I post"
     money_sent: Stems
+    once: Words  # "once the transfer has arrived, I post"
+    money_named: Stems  # by what it is called, and "paid"
     reserves: Stems  # behind a deposit
 
     # Plugs.

@@ -34,6 +34,7 @@ _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
+_TO_ACCOUNT = 5
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
@@ -93,7 +94,7 @@ def _serials_taken_off(scene: Scene) -> None:
 
 def _accounts_of_banks(scene: Scene) -> None:
     """An account that is paid into binds no goods."""
-    if "q:account_bound" not in scene.by_what or not scene.tells(*_PAYING):
+    if "q:account_bound" not in scene.by_what:
         return
     kept = [place for place in scene.by_what["q:account_bound"] if not _paid_into(scene, place)]
     if kept:
@@ -105,7 +106,11 @@ def _accounts_of_banks(scene: Scene) -> None:
 def _paid_into(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     near = (*scene.back(place, 6), *scene.ahead(place, 4))
-    return any(one.what in _PAYING and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near)
+    if any(one.what in _PAYING and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near):
+        return True
+    before = scene.tokens[item.field][max(item.at - _TO_ACCOUNT, 0) : item.at]
+    money = next((at for at, word in enumerate(before) if word.startswith(scene.small.money_named)), None)
+    return money is not None and all(word.isalnum() for word in before[money:])  # "your money is in my account"
 
 
 def _leave_out(scene: Scene, what: str, item: Item) -> None:
