@@ -144,6 +144,9 @@ class SmallWords:
 
     asks_who: Words
     i_pay: Words  # before what a buyer offers
+    only_buyers_pay: Words  # those that no seller says of himself
+    before_bid: Words  # between such a word and the amount: "pay up to", "give you"
+    bid_for: Words  # behind it: "£40 for a panel"
     too: Words  # "so am I", behind a question who looks for goods
     of_myself: Words  # the other words of it
 
