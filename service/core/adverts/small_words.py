@@ -105,6 +105,7 @@ class SmallWords:
     lead_ends: Words
     solar_plug: Stems
     mains_plug: Stems
+    panel_lead: Stems  # "a 13 A plug on the panel's cable"
 
     inverting: Stems  # of an inverter off the grid
 
@@ -118,6 +119,7 @@ class SmallWords:
     label_none: Words  # "no label removed"
     label_pictured: Stems  # "the plate is gone, but I have a photo of it"
     label_kept: Words  # who has it
+    scraped: Stems  # what is done to a label on purpose
 
     # What goods are there for.
     against: Words  # "swap for an inverter"
@@ -183,6 +185,8 @@ class SmallWords:
 
     # How many.
     of_them: Words  # "three of them"
+    kinds: Words  # "two kinds of panel"
+    kind: Words  # "5 of each kind"
     pallet: Stems  # pallets and boxes
     bundles: Words  # counted, they tell no number of pieces: "6 pairs"
     equal_sets: Words  # "5 lots of 2 panels"

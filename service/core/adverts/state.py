@@ -8,7 +8,7 @@ from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.off_grid import leave_out_off_grid_places
 from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
-from service.core.adverts.plugs import leave_out_ordinary_plugs
+from service.core.adverts.plugs import add_plugs_of_panels, leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
@@ -67,6 +67,7 @@ def put_together(scene: Scene, kind: str) -> None:
     add_paid_first(scene)
     leave_out_undemanded(scene)
     leave_out_ordinary_plugs(scene, kind)
+    add_plugs_of_panels(scene, kind)
     leave_out_off_grid_places(scene, kind)
     leave_out_strangers(scene, kind)
     if "new" in scene.by_what:
