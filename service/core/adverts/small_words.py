@@ -196,6 +196,7 @@ class SmallWords:
     by_set: Words
     the_set: Words  # "90 € le lot" where "lot de 2" is told before
     all_of_them: Words  # "350 for all" of several sets
+    before_all: Words  # before it: "120 € in tutto"
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
