@@ -49,7 +49,8 @@ def _for_goods(scene: Scene, item: Item) -> bool:
     at = item.to + (tokens[item.to : item.to + 1] == ["."])  # the point of "kr."
     if at >= len(tokens) or tokens[at] not in small.bid_for:
         return False
-    end = next((to for to in range(at + 1, min(at + 1 + _TO_GOODS, len(tokens))) if tokens[to] in _ENDS), at + _TO_GOODS)
+    last = min(at + 1 + _TO_GOODS, len(tokens))
+    end = next((to for to in range(at + 1, last) if tokens[to] in _ENDS), last)
     if end - at <= _TO_END:
         return True
     if scene.stands("each", item.field, at):

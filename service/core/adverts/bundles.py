@@ -7,7 +7,8 @@ from service.core.adverts.walk import NUMBER, Item
 
 _SETS = ("set_one", "set_many", "set_weak")
 _GOODS = frozenset(("panel_one", "panel_many", "piece"))
-_DESCRIBING = frozenset(("used", "unused", "new", "bifacial", "t:mono", "t:poly", "t:topcon", "t:hjt", "for", "between"))
+_DESCRIBING = frozenset(("used", "unused", "new", "bifacial", "t:mono", "t:poly", "t:topcon", "t:hjt", "for",
+                         "between"))  # fmt: skip
 _OTHERS = frozenset(("accessory", "other_goods", "cells", "half", "inputs"))
 _MOST, _MOST_PARTS = 5000, 200
 _FEWEST, _MOST_LOOKED_AT = 2, 20
@@ -61,7 +62,8 @@ def _bundles(scene: Scene) -> Bundles | None:
     places = scene.units.get("", [])[:_MOST_LOOKED_AT]
     if not all(map(scene.small.pairs.isdisjoint, scene.different[:2])):
         found = next(filter(None, (_in_pairs(scene, place) for place in places)), None)
-        if found and not any(scene.items[place].value > 2 * found[0] and _counts_goods(scene, place) for place in places):
+        counts = (scene.items[place].value for place in places if _counts_goods(scene, place))
+        if found and all(count <= 2 * found[0] for count in counts):
             return found
     if all(map(scene.small.equal_sets.isdisjoint, scene.different[:2])):
         return None

@@ -52,7 +52,8 @@ def goods_of(scene: Scene) -> Goods:
     kind, why = _kind(scene, named)
     if kind == "set" and "set" not in named.all and priced_apart(scene):
         kind = "panel"  # of which there may be several; the inverter goes by itself
-    if _wanted(scene) or is_asked_for(scene) or needs_goods(scene) or is_buyers_question(scene) or tells_bids_only(scene):
+    asked = _wanted(scene) or is_asked_for(scene) or needs_goods(scene)
+    if asked or is_buyers_question(scene) or tells_bids_only(scene):
         return Goods(kind if why or kind != "other" else kind_of_bids(scene), False, None, "wanted_ad")
     if _service(scene, kind):
         return Goods("other", False, None, "service")

@@ -23,11 +23,11 @@ def kinds_of_goods(scene: Scene) -> int | None:
 
 def pieces_of_kinds(scene: Scene, kinds: int) -> int | None:
     """Kinds times how many there are of each; None where that is not told."""
-    told = {one.value for place in scene.units[""] if place != kinds and _of_each(scene, place, one := scene.items[place])}
+    told = {scene.items[at].value for at in scene.units[""] if at != kinds and _of_each(scene, scene.items[at])}
     return int(scene.items[kinds].value * told.pop()) if len(told) == 1 else None
 
 
-def _of_each(scene: Scene, place: int, item: Item) -> bool:
+def _of_each(scene: Scene, item: Item) -> bool:
     """As in "5 of each kind", "je 5 Stück"?"""
     if item.what != NUMBER or item.value % 1 or item.value < 1:
         return False
@@ -35,4 +35,5 @@ def _of_each(scene: Scene, place: int, item: Item) -> bool:
     if item.at and tokens[item.at - 1] in small.per_so_many and scene.stands("piece", item.field, item.to):
         return True
     behind = tokens[item.to : item.to + _TO_EACH]
-    return not (small.kinds.isdisjoint(behind) and small.kind.isdisjoint(behind)) and not small.by_set.isdisjoint(behind)
+    named = not (small.kinds.isdisjoint(behind) and small.kind.isdisjoint(behind))
+    return named and not small.by_set.isdisjoint(behind)

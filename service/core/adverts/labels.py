@@ -32,7 +32,8 @@ def labels_taken_off(scene: Scene) -> None:
         if where in used and any(one.what in _LABELS and one.at - item.to <= 1 for one in scene.ahead(place, 3)):
             unused.add(where)
         label = next((one for one in scene.back(place, 6) if one.what in _LABELS and one.clause == item.clause
-                      and 0 <= item.at - one.to <= _AUXILIARIES), None) or _label_behind(scene, place, item)  # fmt: skip
+                      and 0 <= item.at - one.to <= _AUXILIARIES), None)  # fmt: skip
+        label = label or _label_behind(scene, place, item)
         if label is None or scene.denied(place):
             continue
         if where in used:

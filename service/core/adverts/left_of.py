@@ -1,4 +1,4 @@
-"""How many are left, told by a bare number behind the counted goods: "20 panels. 11 gone", "nur noch 9", "only 9 now"?"""
+"""How many are left, told by a bare number behind the counted goods: "20 panels. 11 gone", "only 9 now"?"""
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item

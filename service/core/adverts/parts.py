@@ -31,22 +31,23 @@ def of_more(scene: Scene) -> int | None:
             if of and _sold(scene, first, one) and _goods(scene, second):
                 return int(one.value)
             continue
-        there = _stock(scene, first) or _goods(scene, first)
-        if there and one.value > two.value and (_sold(scene, second, two) or (left and _left(scene, one, two))):
-            return int(two.value)
-        rest = _rest(scene, first, one) if there and left else None
+        if not (_stock(scene, first) or _goods(scene, first)):
+            continue
+        rest = (
+            two if one.value > two.value and _sold(scene, second, two) else _rest(scene, first, one) if left else None
+        )
         if rest is not None:
-            return rest
+            return int(rest.value)
     return None
 
 
-def _rest(scene: Scene, first: int, one: Item) -> int | None:
-    """As in "of 8 panels 5 are up, 3 are left": what is left of a number that others stand behind."""
+def _rest(scene: Scene, first: int, one: Item) -> Item | None:
+    """As in "of 8 panels 3 are left", "of 8 panels 5 are up, 3 are left"."""
     for at in scene.units[""]:
         two = scene.items[at]
         near = at > first and two.sentence == one.sentence and two.at - one.to <= _TO_REST
         if near and _whole(two) and two.value < one.value and _left(scene, one, two):
-            return int(two.value)
+            return two
     return None
 
 

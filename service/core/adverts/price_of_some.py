@@ -20,8 +20,8 @@ def pieces_of_price(scene: Scene, chosen: Item, quantity: int) -> int | None:
     """The pieces that an amount buys, where a word for a pair or a number beside it tells fewer than there are."""
     tokens, small = scene.tokens[chosen.field], scene.small
     near = tokens[max(chosen.at - _TO_PAIR, 0) : chosen.to + _TO_PAIR + 1]
-    paired = not (small.pair.isdisjoint(near) and small.pair_or_not.isdisjoint(near))
-    if paired and quantity >= _LEAST_OF_PAIRS and (_pair_behind(scene, tokens, chosen.to) or _pair_before(scene, tokens, chosen.at)):
+    paired = quantity >= _LEAST_OF_PAIRS and not (small.pair.isdisjoint(near) and small.pair_or_not.isdisjoint(near))
+    if paired and (_pair_behind(scene, tokens, chosen.to) or _pair_before(scene, tokens, chosen.at)):
         return _PAIR
     if chosen.field > 1:
         return None
