@@ -40,7 +40,9 @@ def _is_paid(scene: Scene, item: Item) -> bool:
         at, left = at - 1, left - 1
     if tokens[at] in small.only_buyers_pay:
         return True
-    return tokens[at] in small.i_pay and _for_goods(scene, item)
+    if tokens[at] not in small.i_pay:
+        return False
+    return scene.in_sentence(item.sentence, "needed") or _for_goods(scene, item)  # "interested in a panel, offer £40"
 
 
 def _for_goods(scene: Scene, item: Item) -> bool:
@@ -66,7 +68,9 @@ def sells_for_so_much(scene: Scene) -> None:
         if amount is None or amount.clause != item.clause or not _goods_first(scene, place, item, amount):
             continue
         tokens = scene.tokens[item.field]
-        if amount.at - item.to <= _TO_AMOUNT and _before(tokens, amount) in scene.small.bid_for:
+        before = _before(tokens, amount)
+        told = before in scene.small.bid_for or before in scene.small.paid_for
+        if told and amount.at - item.to <= _TO_AMOUNT:
             item.what = scene.whats[place] = "selling"
             scene.by_what["bid"].remove(place)
             scene.by_what.setdefault("selling", []).append(place)

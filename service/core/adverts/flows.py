@@ -47,8 +47,9 @@ def watts_go_in(scene: Scene, place: int) -> bool:
 
 def _of_panels(scene: Scene, place: int, item: Item) -> bool:
     """As in "takes 1000 W of panels", where other watts are told as well?"""
-    before = scene.before(place)
-    if before is None or before.what != "takes" or item.at - before.to > _TO_TAKE or len(scene.units["W"]) == 1:
+    if len(scene.units["W"]) == 1 or "takes" not in scene.near(place, 3, -1):
+        return False
+    if not any(one.what == "takes" and item.at - one.to <= _TO_TAKE for one in scene.back(place, 3)):
         return False
     return any(one.what in PANELS and one.at - item.to <= _TO_TAKE and one.clause == item.clause
                for one in scene.ahead(place, 3))  # fmt: skip

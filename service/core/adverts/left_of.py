@@ -55,7 +55,8 @@ def _left(scene: Scene, place: int, whole: float) -> int | None:
     over = said in small.left_over and (ended or said not in small.from_so_much)  # not "3 over 2 m long"
     if over or (ends and (over_before or yet)):
         return int(item.value)
-    sold_before = not small.sold_some.isdisjoint(before[-1:])
+    gone_before = bool(before) and before[-1] in small.gone_by_now and before[0] in small.yet  # "já foram 11"
+    sold_before = gone_before or not small.sold_some.isdisjoint(before[-1:])
     if (ended and (said in small.gone_by_now or said in small.sold_some)) or (ends and sold_before):
         return int(whole - item.value)
     return None

@@ -51,7 +51,9 @@ def _on_panel(scene: Scene, tokens: list[str], at: int) -> bool:
     near = (*before, *behind)
     if any(word.startswith((*small.solar_plug, *small.inverting)) or word in small.no_payment for word in near):
         return False
-    if any(scene.stands(what, 1, to) for what in INVERTERS for to in range(at - len(before), at + len(behind))):
+    places = range(at - len(before), at + len(behind))
+    named = [to for what in INVERTERS for to in places if scene.stands(what, 1, to)]
+    if any(small.lacking.isdisjoint(tokens[max(to - 2, 0) : to]) for to in named):  # but "without inverter"
         return False
     if not any(word in _MAINS_A or word.startswith(small.mains_plug) for word in (*before[:_TO_AMPS], *behind)):
         return False
