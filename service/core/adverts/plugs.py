@@ -29,17 +29,14 @@ def leave_out_ordinary_plugs(scene: Scene, kind: str) -> None:
 
 def add_plugs_of_panels(scene: Scene, kind: str) -> None:
     """A mains plug on the lead of a panel, where no inverter is named in the sentence, raises the doubt."""
-    small = scene.small
-    if kind != "panel" or _UNSAFE in scene.by_what:
+    if kind != "panel" or _UNSAFE in scene.by_what or "wiring" not in scene.by_what:
         return
-    mains = [word for word in scene.different[1] if word.startswith(small.mains_plug)] or _MAINS_A & scene.different[1]
-    if not mains:
-        return
-    tokens = scene.tokens[1]
-    for at, word in enumerate(tokens):
-        if any(stem in word for stem in small.plug) and _on_panel(scene, tokens, at):
-            place = next((place for place, item in enumerate(scene.items) if item.field == 1 and item.at >= at), -1)
-            scene.by_what[_UNSAFE] = [place if place >= 0 else len(scene.items) - 1]
+    plug = scene.small.plug
+    for place in scene.by_what["wiring"]:
+        item = scene.items[place]
+        tokens = scene.tokens[item.field]
+        if item.field and any(stem in tokens[item.at] for stem in plug) and _on_panel(scene, tokens, item.at):
+            scene.by_what[_UNSAFE] = [place]
             return
 
 
