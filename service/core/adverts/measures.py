@@ -118,12 +118,20 @@ def _unit(walk: Walk, to: int, behind: str, money: str) -> tuple[str, float, int
     dashed = 2 * (behind in _POINTS and words[to + 1] == "-")
     if behind == "-" and walk.glued(to) and walk.glued(to + 1):  # "800-W-inverter"
         to += walk.lexicon.units.get(words[to + 1], _NO_UNIT)[0] in _HYPHENED
-    if money and behind in _MONEY_SIGNS and words[to + 1][:1].isdigit() and walk.glued(to + 1):  # "£80 £50"
+    if money and words[to + 1][:1].isdigit() and _begins_another(walk, to, behind):
         return money, 1.0, to, False
     unit, factor, end, peak = walk.unit(to + dashed)
     if unit in CURRENCIES or not (money or dashed):
         return unit, factor, end if unit or not dashed else to, peak
     return money or "money", factor, to + dashed, False
+
+
+def _begins_another(walk: Walk, at: int, word: str) -> bool:
+    """Does the currency behind an amount that has one before it begin the next: "£80 £50", "EUR80 EUR50"?"""
+    if not walk.glued(at + 1):
+        ended = not walk.padded[at + 2] or walk.padded[at + 2] in DECIDING
+        return ended and word not in _MONEY_SIGNS and walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS
+    return word in _MONEY_SIGNS or walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS
 
 
 def _inches(walk: Walk, item: Item) -> None:

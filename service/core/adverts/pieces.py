@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+from service.core.adverts.kinds import kinds_of_goods, pieces_of_kinds
 from service.core.adverts.left_of import left_of_counted
 from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
@@ -79,6 +80,9 @@ def _pieces(scene: Scene, kind: str) -> int | None:
         offered = left_of_counted(scene)
     if offered is not None:
         return offered
+    kinds = kinds_of_goods(scene) if kind != "set" else None
+    if kinds is not None:
+        return pieces_of_kinds(scene, kinds)
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []

@@ -20,7 +20,8 @@ from service.core.adverts.with_sending import cost_by_difference, price_with_sen
 
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
-_LEAST_OF_PAIRS = 3  # pieces: where there are two, a pair is all of them
+_WITH_END = 2  # a word and what stands behind it
+_LEAST = 2  # pieces of which a price may be for some
 
 
 class Asked(NamedTuple):
@@ -93,7 +94,7 @@ def _of_equal_sets(scene: Scene, goods: Goods, chosen: Item, price: Price, *, by
 
 def _pieces_of_price(scene: Scene, chosen: Item, price: Price, goods: Goods) -> int | None:
     """How many of more pieces the price is for, as "the pair"; None where it is for one, for all or nobody tells."""
-    if goods.kind == "set" or goods.quantity is None or goods.quantity < _LEAST_OF_PAIRS:
+    if goods.kind == "set" or goods.quantity is None or goods.quantity < _LEAST:
         return None
     return pieces_of_price(scene, chosen, goods.quantity) if price.basis != "set" else None
 
@@ -263,6 +264,8 @@ def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
     """Does the amount stand for a number of pieces: ten panels for 500, 500 for the ten?"""
     if goods.quantity is None:
         return False
+    if _said_of_all(scene, scene.tokens[chosen.field][chosen.to : chosen.to + 3]):
+        return True
     place = next(at for at in numbers(scene) if scene.items[at] is chosen)
     before = [one for one in scene.back(place, 6) if chosen.at - one.to <= 8]
     if before and before[0].what == "for" and chosen.at - before[0].to <= 1:
@@ -274,6 +277,13 @@ def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
         return _so_many(scene, scene.tokens[chosen.field][chosen.to : behind[0].at])
     return (len(behind) > 1 and behind[0].what == "for" and behind[1].what == NUMBER
             and behind[1].value == goods.quantity and not behind[1].unit)  # fmt: skip
+
+
+def _said_of_all(scene: Scene, behind: Sequence[str]) -> bool:
+    """Does nothing but a word for all of them stand behind: "120 € in tutto"?"""
+    words = behind[1:] if behind[:1] and behind[0] in scene.small.before_all else behind
+    ended = len(words) < _WITH_END or not words[1].isalnum()
+    return bool(words) and words[0] in scene.small.all_of_them and ended
 
 
 def _so_many(scene: Scene, between: Sequence[str]) -> bool:

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from operator import attrgetter
 
 from service.core.adverts.addressed import addressed_in
+from service.core.adverts.bids import sells_for_so_much
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
 from service.core.adverts.denials import told_not_to_be
@@ -85,6 +86,8 @@ def _reading(
         own = language_left(_without(cut[1].words, scene.orders), cut[0].different, language, vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
+    if "bid" in scene.by_what:
+        sells_for_so_much(scene)
     goods = goods_of(scene)
     hostile = flooded or scene.orders or scene.commanded or any(map(_DISGUISED, plains))
     extra = {"hostile_content"} if hostile else set()

@@ -152,12 +152,15 @@ class Scene:
         return sentence in known
 
     def paid_for(self, one: Item) -> bool:
-        """Is it the "for" between a price and the goods that it buys: "450 euro for 9 panels"?"""
+        """Is it the "for" between a price and the goods that it buys: "450 euro for 9 panels"?
+
+        Or one that tells how many are in a set: "3 Stapel zu 4 Modulen".
+        """
         if self._paid is None:
             items, named = self.items, [at for what in _NO_PANELS for at in self.by_what.get(what, ())[:1]]
             first = min(named, default=len(items))  # "inverter, 60 euro, for 2 panels"
             self._paid = {(items[at].field, items[at].at) for at in self.by_what.get("for", ())
-                          if 0 < at < min(first, len(items) - 1) and self._buys(at)}  # fmt: skip
+                          if 0 < at < min(first, len(items) - 1) and (self._buys(at) or self._parts(at))}  # fmt: skip
         return (one.field, one.at) in self._paid
 
     def _buys(self, place: int) -> bool:
@@ -168,6 +171,11 @@ class Scene:
         goods = any(item.what in PANELS for item in self.ahead(place, 6))
         counted = count.what == NUMBER and not count.unit and 0 <= count.at - one.to <= 1
         return amount.unit in MONEY_UNITS and between in ([], ["."]) and counted and goods
+
+    def _parts(self, place: int) -> bool:
+        one, small = self.items[place], self.small
+        words = self.tokens[one.field][max(one.at - 2, 0) : one.to]
+        return len(words) == _NEAR and words[0].isdigit() and words[1] in small.equal_sets and words[2] in small.sets_by
 
     def glued(self, number: int, at: int) -> bool:
         """Does a piece of a field stand directly behind the one before it?"""

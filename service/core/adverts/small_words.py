@@ -62,10 +62,12 @@ class SmallWords:
     beside_pair: Words
     pair_of_more: Words  # behind it: "a pair of cables"
     per_so_many: Words  # "je 2 Stück 90"
+    costing: Words  # between a number or a pair and a price: "vier Stück kosten 160"
     price_now: Words  # "was 80, now 50"
     price_was: Words
     price_from: Words  # "from 80 to 50"
     price_to: Words
+    value_named: Words  # "value 80, asking 50"
     price_cut: Stems  # "lowered"
     price_lowered_to: Words  # what may stand between the two
     of_old_price: Words  # without one of these there is no old price
@@ -92,6 +94,8 @@ class SmallWords:
     looked_at: Stems
     at_first: Words  # "first transfer, then I post"
     money_sent: Stems
+    once: Words  # "once the transfer has arrived, I post"
+    money_named: Stems  # by what it is called, and "paid"
     reserves: Stems  # behind a deposit
 
     # Plugs.
@@ -101,6 +105,7 @@ class SmallWords:
     lead_ends: Words
     solar_plug: Stems
     mains_plug: Stems
+    panel_lead: Stems  # "a 13 A plug on the panel's cable"
 
     inverting: Stems  # of an inverter off the grid
 
@@ -114,6 +119,7 @@ class SmallWords:
     label_none: Words  # "no label removed"
     label_pictured: Stems  # "the plate is gone, but I have a photo of it"
     label_kept: Words  # who has it
+    scraped: Stems  # what is done to a label on purpose
 
     # What goods are there for.
     against: Words  # "swap for an inverter"
@@ -140,6 +146,9 @@ class SmallWords:
 
     asks_who: Words
     i_pay: Words  # before what a buyer offers
+    only_buyers_pay: Words  # those that no seller says of himself
+    before_bid: Words  # between such a word and the amount: "pay up to", "give you"
+    bid_for: Words  # behind it: "£40 for a panel"
     too: Words  # "so am I", behind a question who looks for goods
     of_myself: Words  # the other words of it
 
@@ -176,14 +185,18 @@ class SmallWords:
 
     # How many.
     of_them: Words  # "three of them"
+    kinds: Words  # "two kinds of panel"
+    kind: Words  # "5 of each kind"
     pallet: Stems  # pallets and boxes
     bundles: Words  # counted, they tell no number of pieces: "6 pairs"
     equal_sets: Words  # "5 lots of 2 panels"
+    pairs: Words  # "4 pairs of panels"
     sets_by: Words
     equal_set: Words  # "110 € par lot" of several; "le lot" may be all of them
     by_set: Words
     the_set: Words  # "90 € le lot" where "lot de 2" is told before
     all_of_them: Words  # "350 for all" of several sets
+    before_all: Words  # before it: "120 € in tutto"
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
@@ -306,7 +319,7 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "per_energy": ("per_watt",),
     "per_year": ("per",),
     "of_other_amount": ("energy", "energy_price", "yearly", "year", "not_paid", "under"),
-    "of_old_price": ("price_now", "price_was", "price_from"),
+    "of_old_price": ("price_now", "price_was", "price_from", "value_named"),
     "not_in_price": ("plus_sending", "less_sending"),
     "order_reader": ("order_machines",),
     "panel_along": ("joining",),

@@ -8,7 +8,7 @@ from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.off_grid import leave_out_off_grid_places
 from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
-from service.core.adverts.plugs import leave_out_ordinary_plugs
+from service.core.adverts.plugs import add_plugs_of_panels, leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
@@ -34,6 +34,7 @@ _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
+_TO_ACCOUNT = 5
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
@@ -66,6 +67,7 @@ def put_together(scene: Scene, kind: str) -> None:
     add_paid_first(scene)
     leave_out_undemanded(scene)
     leave_out_ordinary_plugs(scene, kind)
+    add_plugs_of_panels(scene, kind)
     leave_out_off_grid_places(scene, kind)
     leave_out_strangers(scene, kind)
     if "new" in scene.by_what:
@@ -93,7 +95,7 @@ def _serials_taken_off(scene: Scene) -> None:
 
 def _accounts_of_banks(scene: Scene) -> None:
     """An account that is paid into binds no goods."""
-    if "q:account_bound" not in scene.by_what or not scene.tells(*_PAYING):
+    if "q:account_bound" not in scene.by_what:
         return
     kept = [place for place in scene.by_what["q:account_bound"] if not _paid_into(scene, place)]
     if kept:
@@ -105,7 +107,11 @@ def _accounts_of_banks(scene: Scene) -> None:
 def _paid_into(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     near = (*scene.back(place, 6), *scene.ahead(place, 4))
-    return any(one.what in _PAYING and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near)
+    if any(one.what in _PAYING and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near):
+        return True
+    before = scene.tokens[item.field][max(item.at - _TO_ACCOUNT, 0) : item.at]
+    money = next((at for at, word in enumerate(before) if word.startswith(scene.small.money_named)), None)
+    return money is not None and all(word.isalnum() for word in before[money:])  # "your money is in my account"
 
 
 def _leave_out(scene: Scene, what: str, item: Item) -> None:

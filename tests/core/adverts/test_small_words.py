@@ -45,6 +45,7 @@ SOME = {
     "helpers": ("en de nl fr", OPEN),
     "anybody": ("en de es it pl pt cs da", WIDER),
     "buyer_pays": ("en de nl", OPEN),
+    "only_buyers_pay": ("en de nl fr es it pl pt cs", "Danish verbs do not tell who pays: du betaler"),
     "order_no_account": ("en nl fr es it pl pt da", VERBS),
     "order_first_only": ("es it pt cs", HABIT),
     "order_telling": ("en de nl fr it da", VERBS),
