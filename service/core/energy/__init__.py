@@ -18,7 +18,9 @@ from service.core.energy.year import (
     direct_current,
     direct_key,
     energy_year,
+    spread_key,
     year_key,
+    year_spread,
 )
 
 __all__ = [
@@ -43,6 +45,8 @@ __all__ = [
     "input_hours",
     "lead_resistance_ohm",
     "remaining_share",
+    "spread_key",
     "spread_of",
     "year_key",
+    "year_spread",
 ]

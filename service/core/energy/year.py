@@ -72,12 +72,18 @@ def year_key(setup: Setup, assumptions: Assumptions) -> Hashable:
     )
 
 
+def spread_key(setup: Setup, assumptions: Assumptions) -> Hashable:
+    """All that ``year_spread`` hangs on beside the place: it takes more of a year than all that follows it."""
+    return direct_key(setup), assumptions.within("/arrays", "/site")
+
+
 def energy_year(
     setup: Setup,
     sky: SkyYear,
     climate: PlaceClimate,
     assumptions: Assumptions,
     direct: tuple[ArrayHours, ...] | None = None,
+    spread: tuple[SpreadPart, ...] | None = None,
 ) -> EnergyYear:
     """The typical year of the whole set.
 
@@ -87,6 +93,7 @@ def energy_year(
         climate: for how sure its light is.
         assumptions: which values nobody gave; they widen the band.
         direct: ``direct_current`` of a setup of the same ``direct_key``, where it is at hand.
+        spread: ``year_spread`` of one of the same ``spread_key``, where it is at hand.
 
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
     inverter is set to, which also cuts what flickers above it within an hour (``sky.flicker_share``; the limits of the
@@ -99,7 +106,7 @@ def energy_year(
     """
     hours = direct_current(setup, sky) if direct is None else direct
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
-    spread = _spread(setup, hours, sky, climate, assumptions)
+    spread = year_spread(setup, hours, sky, climate, assumptions) if spread is None else spread
     other = replace(
         _other_light(setup, hours, sky.flicker_share), cloud=cloud_to_lose(sky), by_clouds_share=by_clouds_share(spread)
     )
@@ -156,9 +163,10 @@ def _other_light(setup: Setup, hours: Sequence[ArrayHours], flicker_share: Float
     )
 
 
-def _spread(
+def year_spread(
     setup: Setup, hours: Sequence[ArrayHours], sky: SkyYear, climate: PlaceClimate, assumptions: Assumptions
 ) -> tuple[SpreadPart, ...]:
+    """How sure the year is, cause by cause; the arguments are those of ``energy_year``, ``hours`` its ``direct``."""
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
     reflectance = setup.site.ground_reflectance_share
     on_cells = [_on_cells_kwh_per_m2(array, one) for array, one in zip(setup.arrays, hours, strict=True)]
