@@ -253,6 +253,7 @@ def _arrays(setup: Setup, hours: Sequence[ArrayHours], ac_w: Floats, dc_w: Float
             peak_w=float(np.max(one.dc_w)),
             hottest_cell_c=one.hottest_cell_c,
             hours_not_started=int(np.count_nonzero(one.lit & ~one.running)),
+            little=one.little,
         )
         for array, one in zip(setup.arrays, hours, strict=True)
     )
