@@ -117,7 +117,8 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("skyline/*/height_deg", code="not_said", value=0.0, unit="deg", source=NEUTRAL),
     _array("dirt_share", code="usual_dirt", value=0.02, source=f"rained on, no dust source near: {TRADE}", low=0.005,
            high=0.06, moves_energy=True),
-    _array("mismatch_share", code="one_panel_an_input", value=0.0, source="one panel cannot differ from itself"),
+    _array("mismatch_share", code="one_panel_an_input", value=0.0, source="one panel, or one on an input "
+           "of its own, binds no other"),
     _array("mismatch_share", code="usual_mismatch", value=0.01, source=TRADE, low=0.0, high=0.03, moves_energy=True),
     _array("count_rear_light", code="off_unless_asked", value=False, source="the cautious side"),
     _array("lead_length_m", code="usual_lead", value=3.0, unit="m", source=TRADE, low=1.0, high=8.0,
