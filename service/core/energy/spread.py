@@ -67,6 +67,7 @@ class OfLight:
         snow_share: what snow takes, over what it leaves.
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
+        house: how much less and how much more may come from the ground before its house (``ground_otherwise``).
         faces_share: what faces in the skyline would add to its light, were they grey, where nobody told how bright.
         otherwise: how much less and how much more it may give where it lies the other way or has other cells than was
             taken (``lain_otherwise``).
@@ -78,6 +79,7 @@ class OfLight:
     snow_share: float = 0.0
     weather_moves: float = 1.0
     per_reflectance: float | None = None
+    house: _Sides = (0.0, 0.0)
     faces_share: float = 0.0
     otherwise: _Sides = (0.0, 0.0)
     cooled: _Sides = (0.0, 0.0)
@@ -123,7 +125,7 @@ def spread_of(
         SpreadPart(YEAR_TO_YEAR, on_plane * climate.year_to_year_sd_share),
         sided("rating", lambda _, array: _rating(array.panel)),
         SpreadPart("ageing", mean(lambda at, one: _ageing(one.panel, f"/arrays/{at}/panel/age_years", assumptions))),
-        SpreadPart("reflectance", mean(lambda at, one: _reflectance(one, known[at], assumed=reflectance_open))),
+        sided("reflectance", lambda at, one: _reflectance(one, known[at], assumed=reflectance_open)),
         SpreadPart("dirt", mean(lambda _, array: max(LEAST_DIRT_SD, DIRT_SD_OF_SHARE * array.dirt_share))),
         SpreadPart("model", mean(lambda _, array: _model(array))),
     ]  # fmt: skip
@@ -177,11 +179,16 @@ def _ageing(panel: Panel, pointer: str, assumptions: Assumptions) -> float:
     return min(hypot(FIRST_DAYS_SD, AGEING_SD_PER_YEAR * high, unknown), MOST_AGEING_SD)
 
 
-def _reflectance(array: Array, known: OfLight, *, assumed: bool) -> float:
-    """More on upright planes: the part of the ground that a plane sees is (1 - cos tilt) / 2; and in the shade."""
+def _reflectance(array: Array, known: OfLight, *, assumed: bool) -> _Sides:
+    """More on upright planes: the part of the ground that a plane sees is (1 - cos tilt) / 2; and in the shade.
+
+    Before a house it hangs on how high, long and bright that is, too.
+    """
     doubt = REFLECTANCE_SD_ASSUMED if assumed else REFLECTANCE_SD_GIVEN
     bare = UPRIGHT_SHARE_PER_REFLECTANCE * (1 - cos(radians(array.plane.tilt_deg)))
-    return doubt * (bare if known.per_reflectance is None else known.per_reflectance)
+    doubt *= bare if known.per_reflectance is None else known.per_reflectance
+    less, more = known.house
+    return hypot(doubt, less / Z_90), hypot(doubt, more / Z_90)
 
 
 def _model(array: Array) -> float:

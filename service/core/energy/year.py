@@ -11,7 +11,7 @@ from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, input
 from service.core.energy.days import day_kinds
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
-from service.core.energy.otherwise import held_otherwise, lain_otherwise
+from service.core.energy.otherwise import ground_otherwise, held_otherwise, lain_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
 from service.core.energy.spread import OfLight, by_clouds_share, spread_of
 from service.core.errors import ContradictionError
@@ -169,7 +169,10 @@ def _spread(
             rear_share=_rear_share(one),
             snow_share=_snow_share(one),
             weather_moves=_weather_moves(array, one, sky, reflectance),
-            per_reflectance=_per_reflectance(array, one, sky),
+            per_reflectance=per_reflectance,
+            house=(0.0, 0.0)
+            if per_reflectance is None
+            else ground_otherwise(array, sky, per_reflectance, reflectance, f"/arrays/{at}", assumptions),
             faces_share=_faces_share(array, one),
             otherwise=moved,
             cooled=held_otherwise(
@@ -177,6 +180,7 @@ def _spread(
             ),
         )
         for at, (array, one, moved) in enumerate(zip(setup.arrays, hours, otherwise, strict=True))
+        for per_reflectance in (_per_reflectance(array, one, sky),)
     ]
     return spread_of(setup.arrays, free_kwh, known, climate, assumptions)
 
