@@ -13,7 +13,7 @@ from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
 from service.core.energy.otherwise import ground_otherwise, held_otherwise, lain_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
-from service.core.energy.spread import OfLight, by_clouds_share, spread_of
+from service.core.energy.spread import OfLight, by_clouds_share, by_uncut_share, spread_of
 from service.core.errors import ContradictionError
 from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
 from service.core.model.assumption import Assumptions
@@ -101,8 +101,9 @@ def energy_year(
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
     spread = _spread(setup, hours, sky, climate, assumptions)
     other = replace(
-        _other_light(setup, hours, sky.flicker_share), cloud=cloud_to_lose(sky), by_clouds_share=by_clouds_share(spread)
-    )
+        _other_light(setup, hours, sky.flicker_share), cloud=cloud_to_lose(sky),
+        by_clouds_share=by_clouds_share(spread), by_uncut_share=by_uncut_share(spread),
+    )  # fmt: skip
     out = output_of(
         np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve, flicker_share=sky.flicker_share
     )
