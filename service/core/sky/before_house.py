@@ -64,8 +64,8 @@ def ground_before_house_share(
 def sky_before_house_share(ratio: float) -> float:
     """Of an even sky what the ground keeps that an upright panel sees.
 
-    >>> [round(sky_before_house_share(ratio), 3) for ratio in (0.0, 1.0, 100.0)]
-    [1.0, 0.893, 0.503]
+    >>> [round(sky_before_house_share(ratio), 3) for ratio in (0.0, 1.0, 3.0)]
+    [1.0, 0.893, 0.765]
     """
     square = 1.0 - _SEEN**2
     return float(0.5 + 0.5 * np.sqrt(square / (square + (ratio * _SEEN) ** 2)).mean())
