@@ -1,11 +1,15 @@
 """How are the panels set up, and what stands around them, as far as was said?"""
 
+from collections import Counter
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
-from typing import Any
+from typing import cast
 
+from service.core.completion.defaults import row_for
 from service.core.completion.fill_panel import panel_of
 from service.core.completion.fill_skyline import skyline_of
+from service.core.completion.mismatch import mismatch_of
 from service.core.completion.node import Guess, Node, listed
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array
@@ -37,7 +41,10 @@ def arrays_of(nodes: list[Node], input_count: int, as_of: date, listed_panels: P
     """
     inputs = _inputs_for(nodes, input_count)
     one_string = _as_one_string(nodes, inputs)
-    arrays = tuple(_array(node, i, inputs[i], as_of, listed_panels) for i, node in enumerate(nodes))
+    panels: Counter[int] = Counter()
+    for number, node in zip(inputs, nodes, strict=True):
+        panels[number] += node.get("count") or cast("int", row_for(node.at("count"), None).value)
+    arrays = (_array(node, i, inputs[i], panels, as_of, listed_panels) for i, node in enumerate(nodes))
     return tuple(replace(one, joined="one_string") if i in one_string else one for i, one in enumerate(arrays))
 
 
@@ -88,7 +95,9 @@ def _as_one_string(nodes: list[Node], inputs: list[int]) -> frozenset[int]:
     return frozenset(found)
 
 
-def _array(node: Node, index: int, number: int, as_of: date, listed_panels: PanelList) -> Array:
+def _array(
+    node: Node, index: int, number: int, panels: Mapping[int, int], as_of: date, listed_panels: PanelList
+) -> Array:
     count = node.take("count")
     mount = node.take("mount")
     height, low, high = _HEIGHTS.get(mount, _HEIGHTS["free_standing"])
@@ -121,7 +130,7 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         cover=_cover(node.child_if_given("cover")),
         shade=listed(node, "shade", [_shade(n) for n in node.children("shade")]),
         dirt_share=node.take("dirt_share"),
-        mismatch_share=_mismatch(node, count),
+        mismatch_share=mismatch_of(node, panels[number]),
         lead_length_m=node.take("lead_length_m"),
         lead_mm2=node.take("lead_mm2"),
         panel=panel,
@@ -155,12 +164,6 @@ def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
         low_lean_out_deg=node.get("low_lean_out_deg"),
         high_lean_out_deg=node.get("high_lean_out_deg"),
     )
-
-
-def _mismatch(node: Node, count: int) -> Any:
-    if count == 1:
-        return node.take("mismatch_share", Guess(value=0.0, code="one_panel_an_input"))
-    return node.take("mismatch_share", Guess(value=0.01, code="usual_mismatch"))
 
 
 def _overhang(node: Node | None) -> Overhang | None:

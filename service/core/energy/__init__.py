@@ -9,7 +9,8 @@ from service.core.energy.chain import ArrayHours, Lit, input_hours, remaining_sh
 from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.lights import Lights
-from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
+from service.core.energy.next_to_nothing import next_to_nothing
+from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear, Little
 from service.core.energy.sheet import diode_of_sheet
 from service.core.energy.spread import OfLight, spread_of
 from service.core.energy.year import (
@@ -33,6 +34,7 @@ __all__ = [
     "KnownInputs",
     "Lights",
     "Lit",
+    "Little",
     "OfLight",
     "alternating_current_w",
     "array_conditions",
@@ -44,6 +46,7 @@ __all__ = [
     "energy_year",
     "input_hours",
     "lead_resistance_ohm",
+    "next_to_nothing",
     "remaining_share",
     "spread_key",
     "spread_of",

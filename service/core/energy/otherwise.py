@@ -16,7 +16,17 @@ from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
 from service.core.model.hours import Floats, SkyYear
 from service.core.panel import HEAT_LOSS
-from service.core.sky import Daylight, daylight_of, effective_light, has_edges, surroundings_of
+from service.core.sky import (
+    USUAL_RATIO,
+    Daylight,
+    daylight_of,
+    effective_light,
+    ground_before_house_share,
+    has_edges,
+    house_over_panel,
+    ratio_of,
+    surroundings_of,
+)
 
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
 _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
@@ -108,6 +118,56 @@ def held_otherwise(
     warmth_c = float(free_w @ sky.air_c) / total + kelvin[0]
     per_k /= max(1.0 - per_k * (warmth_c - _RATED_AT_C), _LEAST_LEFT)
     return per_k * (max(kelvin) - kelvin[0]), per_k * (kelvin[0] - min(kelvin))
+
+
+def ground_otherwise(
+    array: Array, sky: SkyYear, per_reflectance: float, reflectance: float, pointer: str, assumptions: Assumptions
+) -> tuple[float, float]:
+    """How much less and how much more light may come from the ground before the house that panels hang on.
+
+    Less before a house as high, or panels as low, as either may be where nobody told it, and of a mount that nobody
+    told what a usual house takes. More before a short house or a bright one, up to what open ground sends.
+
+    Args:
+        array: of the completed request, at ``pointer`` ("/arrays/0").
+        sky: the place's hours.
+        per_reflectance: how far the array's light moves with the ground's reflectance, over that light.
+        reflectance: of the ground, 0 to 1.
+        pointer: where it stands in the request.
+        assumptions: which values nobody gave.
+
+    Returns:
+        Shares of the year's light, neither negative.
+    """
+    ratio, mount_open = house_over_panel(array), assumptions.assumed(f"{pointer}/mount")
+    if ratio is None and not mount_open:
+        return 0.0, 0.0
+    tilt, azimuth = np.array([array.plane.tilt_deg]), np.array([array.plane.azimuth_deg])
+    daylight = daylight_of(sky)
+
+    def left(over_panel: float | None) -> float:
+        return float(ground_before_house_share(array, tilt, azimuth, daylight, over_panel)[0])
+
+    now = left(ratio)
+    least = min((left(one) for one in _houses(array, pointer, assumptions, mount_open=mount_open)), default=now)
+    from_ground = reflectance * per_reflectance / max(now, _LEAST_LEFT)
+    return max(from_ground * (now - least), 0.0), from_ground * (1.0 - now)
+
+
+def _houses(array: Array, pointer: str, assumptions: Assumptions, *, mount_open: bool) -> Iterator[float]:
+    """How high over the panels the house may be, where that was not told."""
+    if mount_open:
+        yield USUAL_RATIO
+    above = None if array.fixing is None else array.fixing.building_height_m
+    if house_over_panel(array) is None or above is None:
+        return
+    house, height = f"{pointer}/fixing/building_height_m", f"{pointer}/height_above_ground_m"
+    panel_m = array.height_above_ground_m
+    if assumptions.assumed(house):
+        yield ratio_of(assumptions.high(house, above), panel_m)
+    if assumptions.assumed(height):
+        low_m = assumptions.low(height, panel_m)
+        yield ratio_of(above - panel_m + low_m if assumptions.assumed(house) else above, low_m)
 
 
 def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:

@@ -52,6 +52,7 @@ _OUTER = ("open_circuit_voltage_v", "short_circuit_current_a")
 _INNER = ("max_power_voltage_v", "max_power_current_a")
 CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR = "climate_data", "given_weather", "year_to_year"
 _UPRIGHT_FROM_DEG = 75.0
+_OF_ANOTHER_PLANE = 0.6
 _FACES_AS_THE_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "fence", "sloped_roof"})
 _Sides = tuple[float, float]  # towards less, and towards more
 _EAST_TO_WEST_DEG = 180.0  # of a range that is narrower the azimuth's share is less, in proportion: judgement
@@ -67,6 +68,7 @@ class OfLight:
         snow_share: what snow takes, over what it leaves.
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
+        house: how much less and how much more may come from the ground before its house (``ground_otherwise``).
         faces_share: what faces in the skyline may add to its light, by the sun on them, and as bright ones where nobody
             told it.
         otherwise: how much less and how much more it may give where it lies the other way or has other cells than was
@@ -79,6 +81,7 @@ class OfLight:
     snow_share: float = 0.0
     weather_moves: float = 1.0
     per_reflectance: float | None = None
+    house: _Sides = (0.0, 0.0)
     faces_share: float = 0.0
     otherwise: _Sides = (0.0, 0.0)
     cooled: _Sides = (0.0, 0.0)
@@ -124,7 +127,7 @@ def spread_of(
         SpreadPart(YEAR_TO_YEAR, on_plane * climate.year_to_year_sd_share),
         sided("rating", lambda _, array: _rating(array.panel)),
         SpreadPart("ageing", mean(lambda at, one: _ageing(one.panel, f"/arrays/{at}/panel/age_years", assumptions))),
-        SpreadPart("reflectance", mean(lambda at, one: _reflectance(one, known[at], assumed=reflectance_open))),
+        sided("reflectance", lambda at, one: _reflectance(one, known[at], assumed=reflectance_open)),
         SpreadPart("dirt", mean(lambda _, array: max(LEAST_DIRT_SD, DIRT_SD_OF_SHARE * array.dirt_share))),
         SpreadPart("model", mean(lambda _, array: _model(array))),
     ]  # fmt: skip
@@ -156,6 +159,28 @@ def by_clouds_share(spread: Iterable[SpreadPart]) -> _Sides:
     return less, more
 
 
+def by_uncut_share(spread: Iterable[SpreadPart]) -> _Sides:
+    """What part of a spread's variance moves hours that no limit cuts, to less and to more.
+
+    Of another plane the greater half, of how cells lie in a shadow what they may lose less (what they lose more is of
+    all hours alike): judgement. Of roofs 20 to 50 degrees steep that holds both ends under limits of 100 to 800 W (own
+    runs).
+
+    >>> by_uncut_share([SpreadPart("plane", 0.1), SpreadPart("rating", 0.0)])
+    (0.6, 0.6)
+    """
+    spread = tuple(spread)
+    of_all, of_planes, of_cells = (
+        combined_sd_share(part for part in spread if codes is None or part.code in codes)
+        for codes in (None, {"plane"}, {"shade"})
+    )
+    variances = (_OF_ANOTHER_PLANE * of_planes[0] ** 2, _OF_ANOTHER_PLANE * of_planes[1] ** 2 + of_cells[1] ** 2)
+    less, more = (
+        variance / every**2 if every > 0.0 else 0.0 for variance, every in zip(variances, of_all, strict=True)
+    )
+    return less, more
+
+
 def _rating(panel: Panel) -> _Sides:
     """The label's tolerance as evenly spread to either side, the flash test's own doubt, and more for used panels."""
     low, high = panel.power_tolerance_pct
@@ -178,11 +203,16 @@ def _ageing(panel: Panel, pointer: str, assumptions: Assumptions) -> float:
     return min(hypot(FIRST_DAYS_SD, AGEING_SD_PER_YEAR * high, unknown), MOST_AGEING_SD)
 
 
-def _reflectance(array: Array, known: OfLight, *, assumed: bool) -> float:
-    """More on upright planes: the part of the ground that a plane sees is (1 - cos tilt) / 2; and in the shade."""
+def _reflectance(array: Array, known: OfLight, *, assumed: bool) -> _Sides:
+    """More on upright planes: the part of the ground that a plane sees is (1 - cos tilt) / 2; and in the shade.
+
+    Before a house it hangs on how high, long and bright that is, too.
+    """
     doubt = REFLECTANCE_SD_ASSUMED if assumed else REFLECTANCE_SD_GIVEN
     bare = UPRIGHT_SHARE_PER_REFLECTANCE * (1 - cos(radians(array.plane.tilt_deg)))
-    return doubt * (bare if known.per_reflectance is None else known.per_reflectance)
+    doubt *= bare if known.per_reflectance is None else known.per_reflectance
+    less, more = known.house
+    return hypot(doubt, less / Z_90), hypot(doubt, more / Z_90)
 
 
 def _model(array: Array) -> float:

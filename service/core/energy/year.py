@@ -11,9 +11,9 @@ from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, input
 from service.core.energy.days import day_kinds
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
-from service.core.energy.otherwise import held_otherwise, lain_otherwise
+from service.core.energy.otherwise import ground_otherwise, held_otherwise, lain_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
-from service.core.energy.spread import OfLight, by_clouds_share, spread_of
+from service.core.energy.spread import OfLight, by_clouds_share, by_uncut_share, spread_of
 from service.core.errors import ContradictionError
 from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
 from service.core.model.assumption import Assumptions
@@ -108,8 +108,9 @@ def energy_year(
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
     spread = year_spread(setup, hours, sky, climate, assumptions) if spread is None else spread
     other = replace(
-        _other_light(setup, hours, sky.flicker_share), cloud=cloud_to_lose(sky), by_clouds_share=by_clouds_share(spread)
-    )
+        _other_light(setup, hours, sky.flicker_share), cloud=cloud_to_lose(sky),
+        by_clouds_share=by_clouds_share(spread), by_uncut_share=by_uncut_share(spread),
+    )  # fmt: skip
     out = output_of(
         np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve, flicker_share=sky.flicker_share
     )
@@ -177,7 +178,10 @@ def year_spread(
             rear_share=_rear_share(one),
             snow_share=_snow_share(one),
             weather_moves=_weather_moves(array, one, sky, reflectance),
-            per_reflectance=_per_reflectance(array, one, sky),
+            per_reflectance=per_reflectance,
+            house=(0.0, 0.0)
+            if per_reflectance is None
+            else ground_otherwise(array, sky, per_reflectance, reflectance, f"/arrays/{at}", assumptions),
             faces_share=_faces_share(array, one),
             otherwise=moved,
             cooled=held_otherwise(
@@ -185,6 +189,7 @@ def year_spread(
             ),
         )
         for at, (array, one, moved) in enumerate(zip(setup.arrays, hours, otherwise, strict=True))
+        for per_reflectance in (_per_reflectance(array, one, sky),)
     ]
     return spread_of(setup.arrays, free_kwh, known, climate, assumptions)
 
@@ -261,6 +266,7 @@ def _arrays(setup: Setup, hours: Sequence[ArrayHours], ac_w: Floats, dc_w: Float
             peak_w=float(np.max(one.dc_w)),
             hottest_cell_c=one.hottest_cell_c,
             hours_not_started=int(np.count_nonzero(one.lit & ~one.running)),
+            little=one.little,
         )
         for array, one in zip(setup.arrays, hours, strict=True)
     )

@@ -1,6 +1,7 @@
 """Where is the sun, how does a typical year of hours look, and what falls on a tilted plane?"""
 
 from service.core.sky.before_facade import BeforeFacade, before_facade
+from service.core.sky.before_house import USUAL_RATIO, ground_before_house_share, house_over_panel, ratio_of
 from service.core.sky.calendar import calendar_of
 from service.core.sky.cell_layout import darkest_places, layout_key
 from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
@@ -64,6 +65,7 @@ from service.core.sky.year import typical_year
 
 __all__ = [
     "REAR_OPENNESS",
+    "USUAL_RATIO",
     "BeforeFacade",
     "ClearSky",
     "Daylight",
@@ -94,11 +96,13 @@ __all__ = [
     "extraterrestrial",
     "flicker_share",
     "given_sky",
+    "ground_before_house_share",
     "ground_modifier",
     "ground_share",
     "ground_w_per_m2",
     "has_edges",
     "hay_davies",
+    "house_over_panel",
     "incidence_angle_deg",
     "isotropic",
     "layout_key",
@@ -112,6 +116,7 @@ __all__ = [
     "plane_light_given",
     "plane_moves",
     "profile_angle_deg",
+    "ratio_of",
     "rear_light",
     "rear_of_planes",
     "rear_openness",
