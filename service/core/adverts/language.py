@@ -17,10 +17,13 @@ def language_left(body: Collection[str], title: Collection[str], whole: str, voc
 
 
 def language_of(body: Collection[str], title: Collection[str], vocabulary: Vocabulary, least: int = _LEAST) -> str:
-    """The language whose different words weigh most; ``und`` where hardly any word tells."""
+    """The language whose different words weigh most; ``und`` where hardly any word tells.
+
+    Words that tell none, and weigh nothing, may be left out.
+    """
     telling = vocabulary.telling
     different = frozenset(body).union(title) if title else frozenset(body)
-    total = sum(filter(None, map(telling.get, different)))
+    total = sum([telling[word] for word in different if word in telling])
     count = len(vocabulary.languages)
     weights = unpack(f"<{count}I", total.to_bytes(count * WEIGHT_BITS // 8, "little"))
     most = max(weights)

@@ -159,7 +159,7 @@ class Vocabulary:
     """The lexicon of each language, and which words tell which language.
 
     ``telling``: word -> its weights for all ``languages`` in one whole number, ``WEIGHT_BITS`` for each, in units of
-    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: the pieces of texts read before.
+    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: what stood between the blanks of texts read before.
     ``small``: the words that mean nothing of their own.
     """
 
@@ -184,7 +184,7 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     lexicons["und"] = _lexicon(small, tables[COMMON], tables["en"], *goods)
     telling = _telling(tables, languages)
     return Vocabulary(
-        languages=languages, lexicons=lexicons, telling=telling, met=Met(), small=small
+        languages=languages, lexicons=lexicons, telling=telling, met=Met(telling), small=small
     )  # fmt: skip
 
 

@@ -79,7 +79,7 @@ def _reading(
     body, small = cut[1], vocabulary.small
     orders = commands_in(body.words, body.different, small)
     orders += addressed_in(body.words, body.different, small, cut[2].different)
-    language = told or language_of(cut[1].different, cut[0].different, vocabulary)
+    language = told or language_of(body.telling, cut[0].telling, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
         own = language_left(_without(cut[1].words, scene.orders), cut[0].different, language, vocabulary)

@@ -5,6 +5,7 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
+from collections.abc import Collection
 from itertools import accumulate
 from sys import intern
 
@@ -14,40 +15,74 @@ _LONGEST_MET = 24
 MOST_MET = 10_000
 
 
-class Met(dict[str, str]):
-    """Pieces that were met before, with and without the blanks before them: each as one and the same word.
+class Run:
+    """What stands between two blanks: its words, the same with one blank before the first, and those that tell."""
 
-    Full, it begins anew.
+    __slots__ = ("spaced", "telling", "words")
+
+    def __init__(self, words: list[str], telling: Collection[str]) -> None:
+        self.words = tuple(words)
+        self.spaced = (" " + words[0], *words[1:]) if words else ()
+        self.telling = tuple([word for word in words if word in telling])
+
+
+class Met(dict[str, Run]):
+    """Runs of signs between blanks that were met before, cut into pieces once; each word is one and the same.
+
+    ``telling``: words that tell a language. Full, it begins anew.
     """
 
-    def __missing__(self, piece: str) -> str:
-        word = intern(piece.lstrip(" "))  # as the words of the vocabulary are: found without comparing letters
-        if len(piece) > _LONGEST_MET:
-            return word
-        if len(self) > MOST_MET - 2:  # two are put in
-            self.clear()
-        self[piece] = self[word] = word
-        return word
+    def __init__(self, telling: Collection[str] = ()) -> None:
+        super().__init__()
+        self._telling = telling
+
+    def __missing__(self, signs: str) -> Run:
+        # as the words of the vocabulary are: found without comparing letters
+        run = Run([intern(word) for word in _PIECE.findall(signs)], self._telling)
+        if len(signs) <= _LONGEST_MET:
+            if len(self) >= MOST_MET:
+                self.clear()
+            self[signs] = run
+        return run
 
 
 class Pieces:
     """The words, numbers and signs of a plain text, and where each begins.
 
     ``spaced``: the same with the blanks before them; the first one and the end count as standing behind a blank.
-    ``different``: each word once.
+    ``different``: each word once; ``telling``: those that tell a language.
 
     >>> pieces = Pieces("2 x,", Met())
     >>> pieces.words, pieces.spaced, pieces.start(2)
     (['2', 'x', ','], [' 2', ' x', ',', ' '], 3)
     """
 
-    __slots__ = ("_ends", "different", "spaced", "words")
+    __slots__ = ("_ends", "different", "spaced", "telling", "words")
 
     def __init__(self, text: str, met: Met) -> None:
-        self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
-        self.words = list(map(met.__getitem__, self.spaced))
-        self.different = frozenset(self.words)
-        self.spaced.append(" ")
+        self.words: list[str] = []
+        self.spaced: list[str] = []
+        words, spaced = self.words, self.spaced
+        telling: list[str] = []
+        blanks = 0
+        for line in text.rstrip(" ").split("\n"):
+            if blanks or words:  # not the first line
+                spaced.append(" " * blanks + "\n")
+                words.append("\n")
+                blanks = -1
+            for run in map(met.__getitem__, line.split(" ")):
+                blanks += 1
+                if run.words:
+                    words += run.words
+                    spaced += run.spaced
+                    if blanks != 1:
+                        spaced[-len(run.words)] = " " * blanks + run.words[0]
+                    if run.telling:
+                        telling += run.telling
+                    blanks = 0
+        self.different = frozenset(words)
+        self.telling = frozenset(telling)
+        spaced.append(" ")
         self._ends: list[int] = []
 
     def span(self, at: int, to: int) -> tuple[int, int]:
