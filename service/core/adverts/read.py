@@ -82,7 +82,7 @@ def _reading(
     language = told or language_of(body.telling, cut[0].telling, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
-        own = language_left(_without(cut[1].words, scene.orders), cut[0].different, language, vocabulary)
+        own = language_left(_without(cut[1].words, scene.orders), cut[0].telling, language, vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
     goods = goods_of(scene)

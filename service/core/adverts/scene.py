@@ -36,8 +36,8 @@ class Scene:
     ``denials``: places so close to a "no" that it may deny them.
     """
 
-    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "different", "items", "orders",
-                 "price", "sentences", "small", "sorts", "spaced", "tokens", "units", "whats")  # fmt: skip
+    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "different", "gaps", "items",
+                 "orders", "price", "sentences", "small", "sorts", "tokens", "units", "whats")  # fmt: skip
 
     def __init__(
         self, small: SmallWords, items: list[Item], told: tuple[list[str], dict[str, list[int]]],
@@ -48,7 +48,7 @@ class Scene:
         self.whats, self.by_what = told
         self.tokens = [one.words for one in pieces]
         self.different = [one.different for one in pieces]
-        self.spaced = [one.spaced for one in pieces]
+        self.gaps = [one.gaps for one in pieces]
         self.price = price
         self.orders = orders
         self.commanded = commanded
@@ -171,7 +171,7 @@ class Scene:
 
     def glued(self, number: int, at: int) -> bool:
         """Does a piece of a field stand directly behind the one before it?"""
-        return self.spaced[number][at][0] != " "
+        return not self.gaps[number][at]
 
     def stands(self, what: str, number: int, at: int) -> bool:
         """Does a meaning begin at that piece of a field?"""

@@ -5,40 +5,51 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
-from collections.abc import Collection
-from itertools import accumulate
+from collections.abc import Mapping
 from sys import intern
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
 MOST_MET = 10_000
+_FEW = 6
+_NO_GAPS = [(0,) * (count - 1) for count in range(_FEW + 1)]  # within a run of so many pieces
 
 
 class Run:
-    """What stands between two blanks: its words, the same with one blank before the first, and those that tell."""
+    """The words that stand between two blanks.
 
-    __slots__ = ("spaced", "telling", "words")
+    ``told``: the first of them that tells a language, and its ``weight``; ``more``: the weights of further ones.
+    ``starts``: for each lexicon by its number what each word can be there, none where none of them means anything;
+    None until that was looked up. Kept in as few rows as can be: most of the time of a look is waiting for memory.
+    """
 
-    def __init__(self, words: list[str], telling: Collection[str]) -> None:
+    __slots__ = ("count", "more", "starts", "told", "weight", "words")
+
+    def __init__(self, words: list[str], telling: Mapping[str, int], lexicons: int) -> None:
         self.words = tuple(words)
-        self.spaced = (" " + words[0], *words[1:]) if words else ()
-        self.telling = tuple([word for word in words if word in telling])
+        self.count = len(words)
+        told = [word for word in words if word in telling]
+        self.told = told[0] if told else ""
+        self.weight = telling[told[0]] if told else 0
+        self.more = {word: telling[word] for word in told[1:]} if len(told) > 1 else None
+        self.starts: tuple[tuple[object, ...] | None, ...] = (None,) * lexicons
 
 
 class Met(dict[str, Run]):
     """Runs of signs between blanks that were met before, cut into pieces once; each word is one and the same.
 
-    ``telling``: words that tell a language. Full, it begins anew.
+    ``telling``: words that tell a language, with their weights. Full, it begins anew.
     """
 
-    def __init__(self, telling: Collection[str] = ()) -> None:
+    def __init__(self, telling: Mapping[str, int], lexicons: int) -> None:
         super().__init__()
         self._telling = telling
+        self._lexicons = lexicons
 
     def __missing__(self, signs: str) -> Run:
         # as the words of the vocabulary are: found without comparing letters
-        run = Run([intern(word) for word in _PIECE.findall(signs)], self._telling)
+        run = Run([intern(word) for word in _PIECE.findall(signs)], self._telling, self._lexicons)
         if len(signs) <= _LONGEST_MET:
             if len(self) >= MOST_MET:
                 self.clear()
@@ -49,55 +60,64 @@ class Met(dict[str, Run]):
 class Pieces:
     """The words, numbers and signs of a plain text, and where each begins.
 
-    ``spaced``: the same with the blanks before them; the first one and the end count as standing behind a blank.
-    ``different``: each word once; ``telling``: those that tell a language.
+    ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
+    ``different``: each word once; ``telling``: the weights of those that tell a language; ``runs``: what stands
+    between blanks and line ends, and these.
 
-    >>> pieces = Pieces("2 x,", Met())
-    >>> pieces.words, pieces.spaced, pieces.start(2)
-    (['2', 'x', ','], [' 2', ' x', ',', ' '], 3)
+    >>> pieces = Pieces("2 x,", Met({}, 0))
+    >>> pieces.words, pieces.gaps, pieces.start(2)
+    (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_ends", "different", "spaced", "telling", "words")
+    __slots__ = ("_ends", "different", "gaps", "runs", "telling", "words")
 
     def __init__(self, text: str, met: Met) -> None:
         self.words: list[str] = []
-        self.spaced: list[str] = []
-        words, spaced = self.words, self.spaced
-        telling: list[str] = []
+        self.gaps: list[int] = []
+        self.runs: list[Run] = []
+        self.telling: dict[str, int] = {}
+        words, gaps, runs, telling = self.words, self.gaps, self.runs, self.telling
         blanks = 0
         for line in text.rstrip(" ").split("\n"):
             if blanks or words:  # not the first line
-                spaced.append(" " * blanks + "\n")
+                gaps.append(blanks)
                 words.append("\n")
+                runs.append(met["\n"])
                 blanks = -1
             for run in map(met.__getitem__, line.split(" ")):
                 blanks += 1
-                if run.words:
+                count = run.count
+                if count:
+                    gaps.append(blanks)
                     words += run.words
-                    spaced += run.spaced
-                    if blanks != 1:
-                        spaced[-len(run.words)] = " " * blanks + run.words[0]
-                    if run.telling:
-                        telling += run.telling
+                    runs.append(run)
+                    if count > 1:
+                        gaps += [0] * (count - 1) if count > _FEW else _NO_GAPS[count]
+                    if run.weight:
+                        telling[run.told] = run.weight
+                        if run.more is not None:
+                            telling.update(run.more)
                     blanks = 0
+        gaps.append(1)
         self.different = frozenset(words)
-        self.telling = frozenset(telling)
-        spaced.append(" ")
         self._ends: list[int] = []
 
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
         ends = self._ends
-        if not ends:  # a blank before the text counted in; reckoned when first asked for
-            ends = self._ends = list(accumulate(map(len, self.spaced)))
-        return ends[at] - 1 - len(self.words[at]), ends[to - 1] - 1
+        if not ends:  # reckoned when first asked for
+            end = -1  # the first gap is one too wide
+            for word, gap in zip(self.words, self.gaps, strict=False):
+                end += len(word) + gap
+                ends.append(end)
+        return ends[at] - len(self.words[at]), ends[to - 1]
 
     def start(self, at: int) -> int:
         """The first sign of a piece."""
         return self.span(at, at + 1)[0]
 
 
-NO_PIECES = Pieces("", Met())  # of a field that was left empty
+NO_PIECES = Pieces("", Met({}, 0))  # of a field that was left empty
 
 
 def words_of(text: str) -> list[str]:
