@@ -2,6 +2,7 @@
 
 from itertools import chain
 
+from service.core.adverts.asked_roles import EQUAL_SETS, EQUALS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -23,7 +24,7 @@ Bundles = tuple[int, int]
 def bundles_of(scene: Scene) -> Bundles | None:
     """The number of parts and of the pieces in each; None where the words do not tell both surely."""
     items = scene.items
-    if "=" in scene.different[1] or "=" in scene.different[0]:
+    if scene.roles & EQUALS:
         bare = scene.units.get("", [])
         for number in range(2, len(bare)):
             total = items[bare[number]]
@@ -37,7 +38,7 @@ def bundles_of(scene: Scene) -> Bundles | None:
             found = _of_goods(scene, place)
             if found:
                 return found
-    if all(map(scene.small.equal_sets.isdisjoint, scene.different[:2])):
+    if not scene.roles & EQUAL_SETS:
         return None
     places = scene.units.get("", [])[:_MOST_LOOKED_AT]
     return next(filter(None, (_by_words(scene, place) for place in places)), None) or _told_apart(scene, places)

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from sys import intern
 
+from service.core.adverts.asked_roles import roles_of
 from service.core.adverts.numerals import Figure, Heading, figure_of
 from service.core.adverts.plain import plain_of
 from service.core.adverts.small_words import SmallWords, small_words_of
@@ -186,7 +187,8 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     lexicons["und"] = _lexicon(len(languages), small, tables[COMMON], tables["en"], *goods)
     telling = _telling(tables, languages)
     return Vocabulary(
-        languages=languages, lexicons=lexicons, telling=telling, met=Met(telling, len(lexicons)), small=small
+        languages=languages, lexicons=lexicons, telling=telling,
+        met=Met(telling, roles_of(small), len(lexicons)), small=small,
     )  # fmt: skip
 
 

@@ -20,13 +20,17 @@ class Run:
     """The words that stand between two blanks.
 
     ``told``: the first of them that tells a language, and its ``weight``; ``more``: the weights of further ones.
+    ``roles``: those of all its words, as bits.
     ``starts``: for each lexicon by its number what each word can be there, none where none of them means anything;
     None until that was looked up. Kept in as few rows as can be: most of the time of a look is waiting for memory.
     """
 
-    __slots__ = ("count", "more", "starts", "told", "weight", "words")
+    __slots__ = ("count", "more", "roles", "starts", "told", "weight", "words")
 
-    def __init__(self, words: list[str], telling: Mapping[str, int], lexicons: int) -> None:
+    def __init__(self, words: list[str], telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
+        self.roles = 0
+        for word in words:
+            self.roles |= roles.get(word, 0)
         self.words = tuple(words)
         self.count = len(words)
         told = [word for word in words if word in telling]
@@ -39,17 +43,20 @@ class Run:
 class Met(dict[str, Run]):
     """Runs of signs between blanks that were met before, cut into pieces once; each word is one and the same.
 
-    ``telling``: words that tell a language, with their weights. Full, it begins anew.
+    ``telling``: words that tell a language, with their weights; ``roles``: those with roles, as bits.
+
+    Full, it begins anew.
     """
 
-    def __init__(self, telling: Mapping[str, int], lexicons: int) -> None:
+    def __init__(self, telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
         super().__init__()
         self._telling = telling
+        self._roles = roles
         self._lexicons = lexicons
 
     def __missing__(self, signs: str) -> Run:
         # as the words of the vocabulary are: found without comparing letters
-        run = Run([intern(word) for word in _PIECE.findall(signs)], self._telling, self._lexicons)
+        run = Run([intern(word) for word in _PIECE.findall(signs)], self._telling, self._roles, self._lexicons)
         if len(signs) <= _LONGEST_MET:
             if len(self) >= MOST_MET:
                 self.clear()
@@ -61,15 +68,15 @@ class Pieces:
     """The words, numbers and signs of a plain text, and where each begins.
 
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
-    ``different``: each word once; ``telling``: the weights of those that tell a language; ``runs``: what stands
-    between blanks and line ends, and these.
+    ``different``: each word once; ``roles``: the roles of all of them; ``telling``: the weights of those that
+    tell a language; ``runs``: what stands between blanks and line ends, and these.
 
-    >>> pieces = Pieces("2 x,", Met({}, 0))
+    >>> pieces = Pieces("2 x,", Met({}, {}, 0))
     >>> pieces.words, pieces.gaps, pieces.start(2)
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_ends", "different", "gaps", "runs", "telling", "words")
+    __slots__ = ("_ends", "different", "gaps", "roles", "runs", "telling", "words")
 
     def __init__(self, text: str, met: Met) -> None:
         self.words: list[str] = []
@@ -77,7 +84,7 @@ class Pieces:
         self.runs: list[Run] = []
         self.telling: dict[str, int] = {}
         words, gaps, runs, telling = self.words, self.gaps, self.runs, self.telling
-        blanks = 0
+        blanks = roles = 0
         for line in text.rstrip(" ").split("\n"):
             if blanks or words:  # not the first line
                 gaps.append(blanks)
@@ -91,6 +98,7 @@ class Pieces:
                     gaps.append(blanks)
                     words += run.words
                     runs.append(run)
+                    roles |= run.roles
                     if count > 1:
                         gaps += [0] * (count - 1) if count > _FEW else _NO_GAPS[count]
                     if run.weight:
@@ -100,6 +108,7 @@ class Pieces:
                     blanks = 0
         gaps.append(1)
         self.different = frozenset(words)
+        self.roles = roles
         self._ends: list[int] = []
 
     def span(self, at: int, to: int) -> tuple[int, int]:
@@ -117,7 +126,7 @@ class Pieces:
         return self.span(at, at + 1)[0]
 
 
-NO_PIECES = Pieces("", Met({}, 0))  # of a field that was left empty
+NO_PIECES = Pieces("", Met({}, {}, 0))  # of a field that was left empty
 
 
 def words_of(text: str) -> list[str]:
