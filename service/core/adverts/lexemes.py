@@ -58,12 +58,12 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     walk = Walk(pieces, plain.shown, lexicon, number, base)
     padded, told = walk.padded, walk.items.append
     heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None
+    if heard is not None and not heard:
+        return Lexed([], pieces)
     first = done = 0
     for run in pieces.runs:
         starts = run.starts[lexicon.number]  # most have none
-        at = first - 1
-        for start in _starts(run, lexicon) if starts is None else starts:
-            at += 1
+        for at, start in enumerate(_starts(run, lexicon) if starts is None else starts, first):
             if at < done or (heard is not None and at not in heard):
                 continue
             if type(start) is Phrases:
@@ -109,7 +109,7 @@ def _heard(pieces: Pieces, lexicon: Lexicon, flood: Sequence[bool] | None) -> se
 
 def _starts(run: Run, lexicon: Lexicon) -> tuple[object, ...]:
     """What each word of a run can be in a lexicon, kept with the run; none where none of them means anything."""
-    starts = tuple([lexicon.known[word] for word in run.words])
+    starts: tuple[object, ...] = tuple(map(lexicon.known.__getitem__, run.words))
     starts = starts if any(starts) else ()
     run.starts = (*run.starts[: lexicon.number], starts, *run.starts[lexicon.number + 1 :])
     return starts

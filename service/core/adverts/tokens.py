@@ -6,6 +6,7 @@ none gives back what it took, so time grows with the text and with nothing else.
 
 import re
 from collections.abc import Mapping
+from itertools import accumulate
 from sys import intern
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
@@ -20,22 +21,24 @@ class Run:
     """The words that stand between two blanks.
 
     ``told``: the first of them that tells a language, and its ``weight``; ``more``: the weights of further ones.
-    ``roles``: those of all its words, as bits.
+    ``roles``: those of all its words, as bits; ``plain``: is it one word, without any of these?
     ``starts``: for each lexicon by its number what each word can be there, none where none of them means anything;
     None until that was looked up. Kept in as few rows as can be: most of the time of a look is waiting for memory.
     """
 
-    __slots__ = ("count", "more", "roles", "starts", "told", "weight", "words")
+    __slots__ = ("count", "more", "plain", "roles", "starts", "told", "weight", "words")
 
     def __init__(self, words: list[str], telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
         self.roles = 0
-        for word in words:
+        different = list(dict.fromkeys(words))
+        for word in different:
             self.roles |= roles.get(word, 0)
         self.words = tuple(words)
         self.count = len(words)
-        told = [word for word in words if word in telling]
+        told = [word for word in different if word in telling]
         self.told = told[0] if told else ""
         self.weight = telling[told[0]] if told else 0
+        self.plain = len(words) == 1 and not told and not self.roles
         self.more = {word: telling[word] for word in told[1:]} if len(told) > 1 else None
         self.starts: tuple[tuple[object, ...] | None, ...] = (None,) * lexicons
 
@@ -56,7 +59,7 @@ class Met(dict[str, Run]):
 
     def __missing__(self, signs: str) -> Run:
         # as the words of the vocabulary are: found without comparing letters
-        run = Run([intern(word) for word in _PIECE.findall(signs)], self._telling, self._roles, self._lexicons)
+        run = Run(list(map(intern, _PIECE.findall(signs))), self._telling, self._roles, self._lexicons)
         if len(signs) <= _LONGEST_MET:
             if len(self) >= MOST_MET:
                 self.clear()
@@ -84,28 +87,32 @@ class Pieces:
         self.runs: list[Run] = []
         self.telling: dict[str, int] = {}
         words, gaps, runs, telling = self.words, self.gaps, self.runs, self.telling
-        blanks = roles = 0
-        for line in text.rstrip(" ").split("\n"):
-            if blanks or words:  # not the first line
-                gaps.append(blanks)
+        blanks, roles = 1, 0  # blanks before what comes next
+        for number, line in enumerate(text.rstrip(" ").split("\n")):
+            if number:
+                gaps.append(blanks - 1)
                 words.append("\n")
                 runs.append(met["\n"])
-                blanks = -1
-            for run in map(met.__getitem__, line.split(" ")):
-                blanks += 1
-                count = run.count
-                if count:
+                blanks = 0
+            found = list(map(met.__getitem__, line.split(" ")))
+            runs += found
+            for run in found:
+                if run.plain:  # as the most are
                     gaps.append(blanks)
                     words += run.words
-                    runs.append(run)
+                    blanks = 1
+                elif run.count:
+                    gaps.append(blanks)
+                    words += run.words
+                    blanks = 1
                     roles |= run.roles
-                    if count > 1:
-                        gaps += [0] * (count - 1) if count > _FEW else _NO_GAPS[count]
+                    gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
                     if run.weight:
                         telling[run.told] = run.weight
                         if run.more is not None:
                             telling.update(run.more)
-                    blanks = 0
+                else:
+                    blanks += 1
         gaps.append(1)
         self.different = frozenset(words)
         self.roles = roles
@@ -115,11 +122,9 @@ class Pieces:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
         ends = self._ends
         if not ends:  # reckoned when first asked for
-            end = -1  # the first gap is one too wide
-            for word, gap in zip(self.words, self.gaps, strict=False):
-                end += len(word) + gap
-                ends.append(end)
-        return ends[at] - len(self.words[at]), ends[to - 1]
+            lengths = [len(word) + gap for word, gap in zip(self.words, self.gaps, strict=False)]
+            ends = self._ends = list(accumulate(lengths))
+        return ends[at] - 1 - len(self.words[at]), ends[to - 1] - 1  # the first gap is one too wide
 
     def start(self, at: int) -> int:
         """The first sign of a piece."""
