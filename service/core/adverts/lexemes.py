@@ -58,8 +58,6 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     walk = Walk(pieces, plain.shown, lexicon, number, base)
     padded, told = walk.padded, walk.items.append
     heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None
-    if heard is not None and not heard:
-        return Lexed([], pieces)
     first = done = 0
     for run in pieces.runs:
         starts = run.starts[lexicon.number]  # most have none
