@@ -61,7 +61,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     first = done = 0
     for run in pieces.runs:
         starts = run.starts[lexicon.number]  # most have none
-        for at, start in enumerate(_starts(run, lexicon) if starts is None else starts, first):
+        for at, start in enumerate(_starts(run, lexicon, first, heard) if starts is None else starts, first):
             if at < done or (heard is not None and at not in heard):
                 continue
             if type(start) is Phrases:
@@ -105,8 +105,10 @@ def _heard(pieces: Pieces, lexicon: Lexicon, flood: Sequence[bool] | None) -> se
     return set(islice(telling if flood is None else (at for at in telling if not flood[at]), _MOST_TELLING))
 
 
-def _starts(run: Run, lexicon: Lexicon) -> tuple[object, ...]:
+def _starts(run: Run, lexicon: Lexicon, first: int, heard: set[int] | None) -> tuple[object, ...]:
     """What each word of a run can be in a lexicon, kept with the run; none where none of them means anything."""
+    if heard is not None and heard.isdisjoint(range(first, first + run.count)):
+        return ()
     starts: tuple[object, ...] = tuple(map(lexicon.known.__getitem__, run.words))
     starts = starts if any(starts) else ()
     run.starts = (*run.starts[: lexicon.number], starts, *run.starts[lexicon.number + 1 :])
