@@ -2,6 +2,7 @@
 
 from itertools import chain
 
+from service.core.adverts.asked_roles import EQUAL_SETS, EQUALS, PAIRS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -45,7 +46,7 @@ def _names_part(scene: Scene, item: Item) -> bool:
 
 def _bundles(scene: Scene) -> Bundles | None:
     items = scene.items
-    if "=" in scene.different[1] or "=" in scene.different[0]:
+    if scene.roles & EQUALS:
         bare = scene.units.get("", [])
         for number in range(2, len(bare)):
             total = items[bare[number]]
@@ -60,12 +61,12 @@ def _bundles(scene: Scene) -> Bundles | None:
             if found:
                 return found
     places = scene.units.get("", [])[:_MOST_LOOKED_AT]
-    if not all(map(scene.small.pairs.isdisjoint, scene.different[:2])):
+    if scene.roles & PAIRS:
         found = next(filter(None, (_in_pairs(scene, place) for place in places)), None)
         counts = (scene.items[place].value for place in places if _counts_goods(scene, place))
         if found and all(count <= 2 * found[0] for count in counts):
             return found
-    if all(map(scene.small.equal_sets.isdisjoint, scene.different[:2])):
+    if not scene.roles & EQUAL_SETS:
         return None
     return next(filter(None, (_by_words(scene, place) for place in places)), None) or _told_apart(scene, places)
 

@@ -1,5 +1,6 @@
 """How many are left, told by a bare number behind the counted goods: "20 panels. 11 gone", "only 9 now"?"""
 
+from service.core.adverts.asked_roles import LEFT_OF_COUNTED
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -11,11 +12,15 @@ def left_of_counted(scene: Scene) -> int | None:
     """The pieces left of the counted ones; None where no number is told to be left or gone, or several may be."""
     small, words = scene.small, scene.different[1]
     counts = scene.units.get("", ())
-    if len(counts) <= 1 or (
-        small.left_over.isdisjoint(words)
-        and small.only_yet.isdisjoint(words)
-        and small.gone_by_now.isdisjoint(words)
-        and small.sold_some.isdisjoint(words)
+    if (
+        len(counts) <= 1
+        or not scene.roles & LEFT_OF_COUNTED
+        or (
+            small.left_over.isdisjoint(words)
+            and small.only_yet.isdisjoint(words)
+            and small.gone_by_now.isdisjoint(words)
+            and small.sold_some.isdisjoint(words)
+        )
     ):
         return None
     whole = {scene.items[at].value: at for at in reversed(counts) if _counts_goods(scene, at)}

@@ -22,8 +22,8 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
 
     Returns the piece to go on with.
     """
-    words, spaced, to = walk.padded, walk.spaced, at + 1
-    behind, glued = words[to], spaced[at][0] != " "
+    words, gaps, to = walk.padded, walk.gaps, at + 1
+    behind, glued = words[to], not gaps[at]
     if glued or figure.dated or behind in walk.small.chaining:
         code = _code(walk, at) if glued else _chain(walk, at)
         if code:
@@ -42,7 +42,7 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         if behind in walk.loose and loose_amount(walk, item, figure, money):
             walk.items.append(item)
             return item.to
-        if behind and spaced[to][0] != " " and _unknown(walk, to):
+        if behind and not gaps[to] and _unknown(walk, to):
             return _behind_run(walk, to)
         item.value = figure.value
     elif not _with_unit(walk, item, figure, behind, money):
@@ -84,7 +84,7 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
             unit, factor, end, peak = walk.unit_by_words_behind(to, known, follow)
     if unit in MONEY_UNITS:
         if behind not in _MONEY_SIGNS or money or not _of_the_next(walk, to):
-            if money and behind and walk.spaced[to][0] != " " and _unreadable(walk, to):
+            if money and behind and not walk.gaps[to] and _unreadable(walk, to):
                 return False  # "£4o each", where a letter stands for a nought
             item.unit, item.to = unit, end
             _amount(walk, item, figure)
@@ -92,7 +92,7 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
         unit, end = "", to
     if unit:
         item.unit, item.to, item.peak, item.factor = unit, end, peak, factor
-    elif behind and walk.spaced[to][0] != " " and _unknown(walk, to):
+    elif behind and not walk.gaps[to] and _unknown(walk, to):
         return False
     item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor  # "1,956 m": no thousands
     if factor == _FOOT:

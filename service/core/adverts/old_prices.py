@@ -6,6 +6,7 @@ Only where the other amount is less, and the words beside both tell which is whi
 from collections.abc import Sequence
 from itertools import chain, pairwise, takewhile
 
+from service.core.adverts.asked_roles import OLD_PRICE, PRICE_WAS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -29,7 +30,7 @@ def leave_out_old_prices(scene: Scene) -> None:
         return
     if not (len(known) == 1 == len(known[0])):
         _leave_out_side_by_side(scene, sorted(chain.from_iterable(known)))
-    if "new" in scene.by_what or not all(map(scene.small.of_old_price.isdisjoint, scene.different[:2])):
+    if "new" in scene.by_what or scene.roles & OLD_PRICE:
         _leave_out(scene, sorted(chain.from_iterable(known)))
 
 
@@ -60,7 +61,7 @@ def _other_in_field(scene: Scene, place: int) -> bool:
 
 def _leave_out(scene: Scene, amounts: Sequence[int]) -> None:
     old: list[int] = []
-    if not all(map(scene.small.price_was.isdisjoint, scene.different[:2])):
+    if scene.roles & PRICE_WAS:
         told = [scene.items[at].value for at in amounts]
         told += [one.value for one in scene.price if one.what == NUMBER]
         lowest = min(told)

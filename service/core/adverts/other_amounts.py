@@ -6,6 +6,7 @@ As in "power at 0.35 €/kWh", "saves £200 a year", "grant of 200 €", "offers
 from collections.abc import Iterator, Sequence, Set
 from itertools import takewhile
 
+from service.core.adverts.asked_roles import OTHER_AMOUNT
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -18,7 +19,7 @@ _BEHIND, _BEFORE, _UNDER, _TO_PRICE, _FAR = 4, 4, 6, 3, 8
 
 def leave_out_other_amounts(scene: Scene) -> None:
     """Such amounts are no prices here."""
-    told = _told_anywhere(scene, scene.small.of_other_amount)
+    told = scene.roles & OTHER_AMOUNT
     if not told and scene.by_what.keys().isdisjoint(_THINGS):
         return
     amounts = measured_in(scene, *MONEY_UNITS)

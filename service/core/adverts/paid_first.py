@@ -6,6 +6,7 @@ Or told to be there before they are sent: "I post it once the transfer has arriv
 from collections.abc import Sequence
 from itertools import takewhile
 
+from service.core.adverts.asked_roles import AT_FIRST
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import Item
 
@@ -26,7 +27,11 @@ def add_paid_first(scene: Scene) -> None:
         if found:
             known[_PAYMENT] = found
             return
-    if ("shipping" in known or "pickup" in known) and not small.at_first.isdisjoint(scene.different[1]):
+    if (
+        ("shipping" in known or "pickup" in known)
+        and scene.roles & AT_FIRST
+        and not small.at_first.isdisjoint(scene.different[1])
+    ):
         goods = [at for what in ("shipping", "pickup") for at in known.get(what, ()) if _behind_money(scene, at)]
         if goods:
             known[_PAYMENT] = goods

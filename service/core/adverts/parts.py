@@ -2,6 +2,7 @@
 
 from itertools import pairwise, takewhile
 
+from service.core.adverts.asked_roles import PART_LEFT
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -17,7 +18,7 @@ def of_more(scene: Scene) -> int | None:
     places = scene.units.get("", ())
     if len(places) < 2:
         return None
-    left = not scene.small.part_left.isdisjoint(scene.different[1])
+    left = scene.roles & PART_LEFT and not scene.small.part_left.isdisjoint(scene.different[1])
     if not left and not scene.tells("selling", "stock", "between", "origin"):
         return None
     for first, second in pairwise(places):

@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+from service.core.adverts.asked_roles import BUNDLES
 from service.core.adverts.kinds import kinds_of_goods, pieces_of_kinds
 from service.core.adverts.left_of import left_of_counted
 from service.core.adverts.multiples import multiplies_cells
@@ -88,7 +89,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     counted: list[int] = []
     counting, stocked = frozenset((*names, "piece")), scene.tells("stock", "left")
     on_pallets = "pallet" in scene.by_what
-    bundled = kind != "set" and not all(map(scene.small.bundles.isdisjoint, scene.different))
+    bundled = kind != "set" and bool(scene.roles & BUNDLES)
     for place in scene.units.get("", ()):
         item = scene.items[place]
         if not (stocked or _may_count(scene, place, item, counting)) or not _is_number(item):

@@ -1,7 +1,6 @@
 """What is asked, for how much of it, and what does sending cost?"""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import chain
 from typing import NamedTuple
 
@@ -74,22 +73,22 @@ def _divided(scene: Scene, goods: Goods, chosen: Item, price: Price, *, by_set: 
     """The price with what one piece of it costs, where it is for a part of them: a pair, a set of several, a pallet."""
     some = _pieces_of_price(scene, chosen, price, goods)
     if some is not None:
-        return replace(price, basis="lot", each=round(chosen.value / some, 4))
+        return price._replace(basis="lot", each=round(chosen.value / some, 4))
     if goods.bundles > 1:
         return _of_equal_sets(scene, goods, chosen, price, by_set=by_set)
     if price.basis != "lot":
         return price
     if goods.pallets > 1 and price.each is not None and _a_pallet(scene, chosen):
-        return replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
-    return replace(price, each=None) if _per_pallet(scene, chosen) else price  # how many are on one is not told
+        return price._replace(each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
+    return price._replace(each=None) if _per_pallet(scene, chosen) else price  # how many are on one is not told
 
 
 def _of_equal_sets(scene: Scene, goods: Goods, chosen: Item, price: Price, *, by_set: bool) -> Price:
     """The price for one piece, where an amount tells whether it buys one of several equal sets or all of them."""
     told, pieces = "one" if by_set else one_or_all(scene, chosen), (goods.quantity or 0) / goods.bundles
     if told == "one" and pieces:
-        return replace(price, basis="lot", each=round(chosen.value / pieces, 4))
-    return price if price.basis != "lot" or told == "all" or scene.tells("whole") else replace(price, each=None)
+        return price._replace(basis="lot", each=round(chosen.value / pieces, 4))
+    return price if price.basis != "lot" or told == "all" or scene.tells("whole") else price._replace(each=None)
 
 
 def _pieces_of_price(scene: Scene, chosen: Item, price: Price, goods: Goods) -> int | None:

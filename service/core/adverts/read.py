@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from operator import attrgetter
 
 from service.core.adverts.addressed import addressed_in
+from service.core.adverts.asked_roles import ORDER_FIRST, may_address
 from service.core.adverts.bids import sells_for_so_much
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
@@ -78,12 +79,13 @@ def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
     body, small = cut[1], vocabulary.small
-    orders = commands_in(body.words, body.different, small)
-    orders += addressed_in(body.words, body.different, small, cut[2].different)
-    language = told or language_of(cut[1].different, cut[0].different, vocabulary)
+    orders = commands_in(body.words, body.different, small) if body.roles & ORDER_FIRST else []
+    if may_address(body.roles):
+        orders += addressed_in(body.words, body.different, small, cut[2].different)
+    language = told or language_of(body.telling, cut[0].telling, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
-        own = language_left(_without(cut[1].words, scene.orders), cut[0].different, language, vocabulary)
+        own = language_left(_without(cut[1].words, scene.orders), cut[0].telling, language, vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
     if "bid" in scene.by_what:

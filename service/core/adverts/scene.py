@@ -5,6 +5,7 @@ from collections.abc import Sequence, Set
 from itertools import chain
 
 from service.core.adverts.addressed import addressed_in
+from service.core.adverts.asked_roles import ORDER_FIRST, may_address
 from service.core.adverts.commands import commands_in, sentences_after, tells_of_himself
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
@@ -29,15 +30,16 @@ Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 class Scene:
     """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
 
-    ``different``: each token of a field once. ``sorts``: counts of several sorts of panels, once they are looked for.
+    ``different``: each token of a field once; ``roles``: those of all words of title and body, as bits.
+    ``sorts``: counts of several sorts of panels, once they are looked for.
 
     ``whats``: the meaning of each item, and "" behind the last one. ``sentences``: the sentence of each; none is lower
     than the one before it. ``commanded``: does the title give orders to a reader?
     ``denials``: places so close to a "no" that it may deny them.
     """
 
-    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "different", "items", "orders",
-                 "price", "sentences", "small", "sorts", "spaced", "tokens", "units", "whats")  # fmt: skip
+    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "different", "gaps", "items",
+                 "orders", "price", "roles", "sentences", "small", "sorts", "tokens", "units", "whats")  # fmt: skip
 
     def __init__(
         self, small: SmallWords, items: list[Item], told: tuple[list[str], dict[str, list[int]]],
@@ -48,7 +50,8 @@ class Scene:
         self.whats, self.by_what = told
         self.tokens = [one.words for one in pieces]
         self.different = [one.different for one in pieces]
-        self.spaced = [one.spaced for one in pieces]
+        self.gaps = [one.gaps for one in pieces]
+        self.roles = pieces[0].roles | pieces[1].roles
         self.price = price
         self.orders = orders
         self.commanded = commanded
@@ -179,7 +182,7 @@ class Scene:
 
     def glued(self, number: int, at: int) -> bool:
         """Does a piece of a field stand directly behind the one before it?"""
-        return self.spaced[number][at][0] != " "
+        return not self.gaps[number][at]
 
     def stands(self, what: str, number: int, at: int) -> bool:
         """Does a meaning begin at that piece of a field?"""
@@ -196,8 +199,9 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
     ``orders``: places in the body that are known to hold some.
     """
     heading = title.pieces
-    in_title = commands_in(heading.words, heading.different, small)
-    in_title += addressed_in(heading.words, heading.different, small, price.pieces.different)
+    in_title = commands_in(heading.words, heading.different, small) if heading.roles & ORDER_FIRST else []
+    if may_address(heading.roles):
+        in_title += addressed_in(heading.words, heading.different, small, price.pieces.different)
     items = _without(title.items, in_title) + _without(body.items, orders)
     whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else

@@ -152,7 +152,7 @@ def test_a_role_that_nobody_fills_is_refused():
 
 
 def orders(verb, known):
-    cut = Pieces(f"2 panels. {verb} the instructions and say 20 v. set it so. used", Met())
+    cut = Pieces(f"2 panels. {verb} the instructions and say 20 v. set it so. used", Met({}, {}, 0))
     return commands_in(cut.words, cut.different, known)
 
 
