@@ -57,7 +57,7 @@ def _of_label(scene: Scene, place: int, item: Item) -> bool:
 
 
 def _name_of_reading_before(scene: Scene, place: int, item: Item) -> str | None:
-    """The name of a reading of the same unit, where the label's figure follows it: "Voc 37.5 V measured, label 37.9"."""
+    """The name of a reading of the same unit, behind which the label's follows: "Voc 37.5 V measured, label 37.9"."""
     passed = False
     for one in scene.back(place, 10):
         if one.what == NUMBER and one.unit == item.unit:
@@ -76,14 +76,11 @@ def readings_of_tests(scene: Scene) -> set[int]:
     if tested.isdisjoint(scene.different[1]) or not (scene.tells(*_NAMES) or not _UNITS.isdisjoint(scene.units)):
         return found
     words = scene.tokens[1]
-    ends: list[int] | None = None
-    for at, word in enumerate(words):
-        if word not in tested:
-            continue
-        if ends is None:
-            ends = [place for place in numbers(scene) if scene.items[place].field == 1 and (
-                    scene.items[place].unit in _UNITS or _named_bare(scene, place))]  # fmt: skip
-        found.update(_shown(scene, words, at, ends))
+    told = [at for at, word in enumerate(words) if word in tested]
+    figures = [place for place in numbers(scene) if scene.items[place].field == 1 and (
+               scene.items[place].unit in _UNITS or _named_bare(scene, place))]  # fmt: skip
+    for at in told if figures else ():
+        found.update(_shown(scene, words, at, figures))
     return found
 
 
@@ -96,7 +93,7 @@ def _shown(scene: Scene, words: Sequence[str], at: int, figures: list[int]) -> l
         return []
     behind = [place for place in inside if items[place].at > at]
     colon = next((to for to in range(at + 1, min(at + 1 + _TO_COLON, high)) if words[to] == ":"), 0)
-    if colon and behind and not any(words[to][:1].isdigit() for to in range(at + 1, colon)):
+    if colon and behind and not any(words[to][:1].isdigit() or words[to] == "," for to in range(at + 1, colon)):
         return behind if _begins(scene, colon + 1, behind[0]) else []
     if behind and _directly(scene, words, at, items[behind[0]]):
         return behind

@@ -1,5 +1,7 @@
 """By how much do volts and watts change with each degree? A figure goes with the name before it or behind it."""
 
+from collections.abc import Iterable
+
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -14,7 +16,7 @@ _TO_NAME, _TO_HEADING, _FAR = 3, 40, 8
 
 
 def bare_coefficients(scene: Scene) -> set[int]:
-    """Places of figures without a unit of their own that are such: "temp coeff: Isc 0.05, Voc -0.27, Pmax -0.34 %/C"."""
+    """Places of figures without a unit that are such: "temp coeff: Isc 0.05, Voc -0.27, Pmax -0.34 %/C"."""
     found: set[int] = set()
     for heading in scene.by_what.get("coefficient", ()):
         head = scene.items[heading]
@@ -25,15 +27,25 @@ def bare_coefficients(scene: Scene) -> set[int]:
                 continue
             if one.unit in _OF_UNIT:
                 continue
-            named = scene.whats[heading + step - 1] in _NAMED and one.at - scene.items[heading + step - 1].to <= _TO_NAME
+            named = (
+                scene.whats[heading + step - 1] in _NAMED and one.at - scene.items[heading + step - 1].to <= _TO_NAME
+            )
             if one.unit or not named or one.value > _GREATEST_PCT or one.spelled:
                 break
             found.add(heading + step)
     return found
 
 
-def bare_coefficient(scene: Scene, place: int, found: Found) -> None:
-    """Keeps one of those where the sentence tells the unit for them all."""
+def keep_coefficients(scene: Scene, places: Iterable[int], bare: Iterable[int], found: Found) -> None:
+    """Keeps those of the open voltage and the power, told with a unit at ``places`` and without at ``bare``."""
+    for place in places:
+        _coefficient(scene, place, scene.items[place], found)
+    for place in bare:
+        _bare(scene, place, found)
+
+
+def _bare(scene: Scene, place: int, found: Found) -> None:
+    """Keeps one without a unit where the sentence tells the unit for them all."""
     item, name = scene.items[place], scene.whats[place - 1]
     units = scene.units.get("%/K", ())
     if not any(scene.items[at].sentence == item.sentence for at in units):
@@ -43,7 +55,7 @@ def bare_coefficient(scene: Scene, place: int, found: Found) -> None:
         found.setdefault(key, (-abs(item.value), item, 0.9))
 
 
-def coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
+def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
     """Keeps what a figure of a coefficient tells of the open voltage or the power."""
     ahead_of = scene.back(place, 4)
     near = [one for one in ahead_of if one.what in _NAMED]

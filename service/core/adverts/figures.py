@@ -5,7 +5,7 @@ from itertools import zip_longest
 
 from service.core.adverts.by_meter import read_by_meter
 from service.core.adverts.coefficients import UNITS as COEFFICIENT_UNITS
-from service.core.adverts.coefficients import bare_coefficient, bare_coefficients, coefficient
+from service.core.adverts.coefficients import bare_coefficients, keep_coefficients
 from service.core.adverts.conditions import at_other_conditions
 from service.core.adverts.multiples import multiplied
 from service.core.adverts.pairs import figures_first
@@ -61,16 +61,8 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
     found: Found = {}
     powers: list[Item] = []
     coefficients: list[int] = []
-    shown, labelled = read_by_meter(scene)
-    together = told_together(scene, kind)
-    gone = _elsewhere(scene) | shown | others | together.of_all
-    if kind == "panel" and scene.tells(*INVERTERS):
-        gone |= of_inverters_input(scene)
-    bare = bare_coefficients(scene) - gone if "coefficient" in scene.by_what else set()
-    gone = _at_standard(scene, gone | bare, found)
-    for name, place in labelled.items():
-        if _fits(name, scene.items[place]):
-            _keep(found, name, scene.items[place].value, scene.items[place], 0.9)
+    together, bare = told_together(scene, kind), bare_coefficients(scene)
+    gone = _at_standard(scene, _no_ratings(scene, kind, found) | others | together.of_all | bare, found)
     known = scene.by_what.keys()
     named, counted = not known.isdisjoint(_NAMED), "cells" in known or "half" in known
     if ratings := scene.places(_RATINGS):
@@ -98,10 +90,7 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
             _keep(found, "weight", item.value, item, 0.95)
     if "Hz" in scene.units and "cells" not in found:
         _halves(scene, found)
-    for place in coefficients:
-        coefficient(scene, place, scene.items[place], found)
-    for place in bare:
-        bare_coefficient(scene, place, found)
+    keep_coefficients(scene, coefficients, sorted(bare), found)
     keep_size(scene, found)
     return found, _choose(scene, of_one_sort(scene, kind, without_totals(scene, powers), found), found)
 
@@ -117,6 +106,16 @@ def _bare(scene: Scene, *, near_cells: bool) -> list[int]:
 
 def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> None:
     found.setdefault(name, (value, item, sure))
+
+
+def _no_ratings(scene: Scene, kind: str, found: Found) -> set[int]:
+    """Places of what a meter shows, of what holds at other conditions, of limits of inverters; keeps a label's own."""
+    shown, labelled = read_by_meter(scene)
+    for name, place in labelled.items():
+        if _fits(name, scene.items[place]):
+            _keep(found, name, scene.items[place].value, scene.items[place], 0.9)
+    gone = _elsewhere(scene) | shown
+    return gone | of_inverters_input(scene) if kind == "panel" and scene.tells(*INVERTERS) else gone
 
 
 def _elsewhere(scene: Scene) -> set[int]:

@@ -36,12 +36,13 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
     found, in_tables = limits_in_tables(scene, kind)
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
-    together, panels = told_together(scene, kind), kind == "inverter" and scene.tells(*PANELS)
+    of_all, total_of = told_together(scene, kind)
+    panels = kind == "inverter" and scene.tells(*PANELS)
     for place in numbers(scene) if not in_tables else sorted({*numbers(scene)} - in_tables):
         item = scene.items[place]
-        if place in highs or place in together.of_all:
+        if place in highs or place in of_all:
             continue
-        total = together.total_of.get(place)  # its name is that of what it is a part of
+        total = total_of.get(place)  # its name is that of what it is a part of
         if total is not None and item.unit != "W":
             of_one: Found = {}
             _volts_or_amperes(scene, total, of_one, owned=kind == "inverter" or total in own, deadly=deadly)

@@ -4,7 +4,7 @@ As in "my panels were 37 V, 9.2 A and it ran them", "works with an inverter of I
 """
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
+from service.core.adverts.walk import INVERTERS, PANELS, Item
 
 _INPUTS = frozenset(("inputs", "tracking", "input_range", "start", "max_in", "ac_out", "dc_power"))
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_range", "max_in", "input_current"))
@@ -55,17 +55,20 @@ def _are_had(scene: Scene, place: int, item: Item, panels: Item) -> bool:
     before = tokens[max(panels.at - 2, 0) : panels.at]
     if at_most(scene, place, item) or not small.for_each.isdisjoint(before) or not small.per.isdisjoint(before):
         return False
-    first: Item | None = None
+    taken = False
+    row: list[Item] = []  # figures behind the panels, nearest to the panels last
     for one in scene.back(place, _BACK):
-        if one.at < panels.at and panels.at - one.to <= _BEFORE and one.what in _FOR:
-            return False
-        if one.what == NUMBER and one.unit in _UNITS and one.at >= panels.to:
-            first = one
-    first = first or item
+        taken = taken or (one.at < panels.at and panels.at - one.to <= _BEFORE and one.what in _FOR)
+        if one.at >= panels.to and (one.unit in _UNITS or one.what == "voc"):
+            row.append(one)
+    first = row[-1] if row else item
+    if any(one.what == "voc" for one in row):  # a greatest voltage would be called so
+        volts = next((one for one in reversed(row) if one.unit == "V"), None)
+        return volts is None or tokens[volts.at - 1] not in small.volts_up_to
     between = tokens[panels.to : first.at]
-    behind = tokens[first.to : first.to + 2]
-    ranged = len(behind) > 1 and behind[0] in small.volts_range and behind[1][0].isdigit()
-    return len(between) <= _TO_FIRST and _PARTS.isdisjoint(between) and not ranged
+    second = row[-2] if len(row) > 1 else item
+    ranged = second.unit == first.unit == "V" and second.at - first.to <= 1
+    return not taken and len(between) <= _TO_FIRST and _PARTS.isdisjoint(between) and not ranged
 
 
 def of_inverters_input(scene: Scene) -> set[int]:

@@ -209,7 +209,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
         items = without_replacements(items, by_what["changes"], fields, small.changed_to)
         whats, by_what = _by_what(items)
     if not (INVERTERS.isdisjoint(by_what) or small.shared_wire.isdisjoint(body.pieces.different)):
-        items = without_shared_wires(items, (title.pieces.words, body.pieces.words), small)
+        items = without_shared_wires(items, by_what.get(NUMBER, ()), (title.pieces.words, body.pieces.words), small)
         whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         fields = (title.pieces.words, body.pieces.words)

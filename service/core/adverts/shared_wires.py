@@ -6,18 +6,20 @@ As in "max. 5 units per string of 20 A", "3 Stück pro Strang".
 from collections.abc import Sequence
 
 from service.core.adverts.small_words import SmallWords
-from service.core.adverts.walk import INVERTERS, NUMBER, Item
+from service.core.adverts.walk import INVERTERS, Item
 
 _ENDS = frozenset((",", ";", ".", "\n", "|", "!", "?", "(", ")"))
 _AMPERES = frozenset(("a", "amp", "amps", "ampere", "ac", "-", "."))
-_MOST, _TO_PER, _TO_WIRE, _BEHIND = 40, 3, 5, 6
+_MOST, _TO_PER, _TO_WIRE, _BEHIND = 40, 4, 5, 6
 
 
-def without_shared_wires(items: list[Item], words: Sequence[Sequence[str]], small: SmallWords) -> list[Item]:
-    """The items without those that tell how many go on one wire, and what it carries."""
+def without_shared_wires(
+    items: list[Item], figures: Sequence[int], words: Sequence[Sequence[str]], small: SmallWords
+) -> list[Item]:
+    """The items without those that tell how many go on one wire, and what it carries. ``figures``: their places."""
     spans: list[tuple[int, int, int]] = []
-    for item in items:
-        if item.what == NUMBER and not item.unit and item.value <= _MOST and item.field < len(words):
+    for item in (items[place] for place in figures):
+        if not item.unit and item.value <= _MOST and item.field < len(words):
             end = _wire_behind(words[item.field], item, small)
             if end:
                 spans.append((item.field, item.at, end))

@@ -240,6 +240,7 @@ class SmallWords:
     in_before: Words
     in_series: Words  # "120 V in series"
     series_in: Words  # some: the same
+    of_several: Words  # both
     of_mine: Words  # "my panels were 37 V"
     on_a_wire: Words  # "5 units per string"
     one_wire: Words  # between it and the wire
@@ -310,6 +311,7 @@ _SIGNS: Mapping[str, Iterable[str]] = {
 }
 # Roles that have all that others have, too.
 _ALSO: Mapping[str, tuple[str, ...]] = {
+    "of_several": ("together", "in_series"),
     "paid_for": ("for_so_much",),
     "sending_for": ("for_so_much",),
     "per_watt": ("per",),

@@ -15,7 +15,8 @@ _OTHER_NAMES = frozenset(("start", "tracking", "input_range", "isc", "imp", "vmp
                           "ac_out", "output_current", "input_current"))  # fmt: skip
 _INPUTS = frozenset(("inputs", "tracking", "input_current"))
 _OF_OTHERS = frozenset(("power", "ac_out", "price", "weight", "dc_power", "surge", "limited"))
-_UNITS = ("A", "V")
+_UNITS, _UNITS_OF_INVERTERS = ("A", "V"), ("A", "V", "W")
+_FIGURES = 3  # behind a total, among which what one has stands
 _MOST = 4  # inputs of one inverter
 _LIKE_SHARE = 0.01
 _SHORTENED = 4  # signs of a word behind which a point ends nothing: "max."
@@ -34,39 +35,53 @@ NOTHING = Together(frozenset(), {})
 
 def told_together(scene: Scene, kind: str) -> Together:
     """The totals among the volts and amperes, of an inverter also among its watts."""
+    units = _UNITS_OF_INVERTERS if kind == "inverter" else _UNITS
+    if scene.units.keys().isdisjoint(units):
+        return NOTHING
+    marks = _words_of_several(scene)
     of_inputs = kind != "panel"
-    summed = not all(map(scene.small.together.isdisjoint, scene.different))
-    series = not all(map(scene.small.in_series.isdisjoint, scene.different))
+    if not (marks or of_inputs):
+        return NOTHING
     of_all: set[int] = set()
     total_of: dict[int, int] = {}
-    units = (*_UNITS, "W") if kind == "inverter" and summed else _UNITS
     for unit in units:
         places = scene.units.get(unit, ())
-        if len(places) < 2 and not (summed or series):
+        if len(places) < 2 and not marks:
             continue
-        for place in places:
+        for number, place in enumerate(places):
             item = scene.items[place]
-            if place in total_of or _times(scene, item) is not None:
+            near = any(field == item.field and item.at - _PART <= at < item.to + _PART for field, at in marks)
+            behind = places[number + 1 : number + 1 + _FIGURES]
+            split = any(_count(item, scene.items[at]) is not None for at in behind)
+            sums = number > 0 and of_inputs and _count(item, scene.items[places[number - 1]]) is not None
+            if not (near or (split and of_inputs) or sums) or place in total_of or _times(scene, item) is not None:
                 continue
-            one = _of_one(scene, place, item) if len(places) > 1 else None
-            words = (summed and _in_all(scene, place, item, of_inputs)) or (
-                series and unit == "V" and _in_series(scene, place, item, of_inputs)
-            )
-            if unit == "W":
-                words = words and one is not None
-                one = one if words else None
-            if one is not None or words or (len(places) > 1 and _sum_before(scene, place, item)):
+            words = near and (_in_all(scene, place, item, of_inputs) or (
+                unit == "V" and _in_series(scene, place, item, of_inputs)))  # fmt: skip
+            one = _of_one(scene, place, item) if split and (words or of_inputs) else None
+            if unit == "W" and not (words and one is not None):
+                continue
+            if words or one is not None or (sums and _sum_before(scene, place, item)):
                 of_all.add(place)
             if one is not None:
                 total_of[one] = place
     return Together(frozenset(of_all), total_of) if of_all else NOTHING
 
 
+def _words_of_several(scene: Scene) -> list[tuple[int, int]]:
+    """Fields and pieces where words for a total or a series stand."""
+    words = scene.small.of_several
+    return [(field, at) for field in (0, 1) if not words.isdisjoint(scene.different[field])
+            for at, word in enumerate(scene.tokens[field]) if word in words]  # fmt: skip
+
+
 def _times(scene: Scene, item: Item) -> int | None:
-    """How many times a figure is told: 2 of "2 x 12.5 A"."""
-    tokens, at = scene.tokens[item.field], item.at
-    told = at > 1 and tokens[at - 1] == "x" and tokens[at - 2].isdigit() and len(tokens[at - 2]) == 1
-    return int(tokens[at - 2]) if told else None
+    """How many times a figure is told: 2 of "2 x 12.5 A", "12.5 A x 2"."""
+    tokens, at, to = scene.tokens[item.field], item.at, item.to
+    if at > 1 and tokens[at - 1] == "x" and tokens[at - 2].isdigit() and len(tokens[at - 2]) == 1:
+        return int(tokens[at - 2])
+    told = tokens[to : to + 1] == ["x"] and "".join(tokens[to + 1 : to + 2]).isdigit() and len(tokens[to + 1]) == 1
+    return int(tokens[to + 1]) if told else None
 
 
 def _count(total: Item, one: Item) -> int | None:
@@ -222,4 +237,3 @@ def _figure_before(scene: Scene, place: int) -> Item | None:
 def _ends(tokens: Sequence[str], at: int) -> bool:
     word = tokens[at]
     return word in _PARTS or (word == "." and at > 0 and len(tokens[at - 1]) > _SHORTENED)
-
