@@ -8,7 +8,7 @@ from service.core.adverts.addressed import addressed_in
 from service.core.adverts.commands import commands_in, sentences_after, tells_of_himself
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
-from service.core.adverts.shared_wires import without_shared_wires
+from service.core.adverts.shared_wires import spans_of_wires, without_shared_wires
 from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Pieces
@@ -208,8 +208,10 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
         fields = (title.pieces.words, body.pieces.words)
         items = without_replacements(items, by_what["changes"], fields, small.changed_to)
         whats, by_what = _by_what(items)
-    if not (INVERTERS.isdisjoint(by_what) or small.shared_wire.isdisjoint(body.pieces.different)):
-        items = without_shared_wires(items, by_what.get(NUMBER, ()), (title.pieces.words, body.pieces.words), small)
+    if not (INVERTERS.isdisjoint(by_what) or small.shared_wire.isdisjoint(body.pieces.different)) and (
+        wires := spans_of_wires(items, by_what.get(NUMBER, ()), (title.pieces.words, body.pieces.words), small)
+    ):
+        items = without_shared_wires(items, wires)
         whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         fields = (title.pieces.words, body.pieces.words)

@@ -13,18 +13,25 @@ _AMPERES = frozenset(("a", "amp", "amps", "ampere", "ac", "-", "."))
 _MOST, _TO_PER, _TO_WIRE, _BEHIND = 40, 4, 5, 6
 
 
-def without_shared_wires(
+def spans_of_wires(
     items: list[Item], figures: Sequence[int], words: Sequence[Sequence[str]], small: SmallWords
-) -> list[Item]:
-    """The items without those that tell how many go on one wire, and what it carries. ``figures``: their places."""
+) -> list[tuple[int, int, int]]:
+    """Fields, and from which piece to which, that tell how many go on one wire and what it carries.
+
+    ``figures``: places of all figures.
+    """
     spans: list[tuple[int, int, int]] = []
-    for item in (items[place] for place in figures):
+    for place in figures:
+        item = items[place]
         if not item.unit and item.value <= _MOST and item.field < len(words):
             end = _wire_behind(words[item.field], item, small)
             if end:
                 spans.append((item.field, item.at, end))
-    if not spans:
-        return items
+    return spans
+
+
+def without_shared_wires(items: list[Item], spans: Sequence[tuple[int, int, int]]) -> list[Item]:
+    """The items that do not begin there, and inverters."""
     return [one for one in items if one.what in INVERTERS
             or not any(one.field == field and low <= one.at < high for field, low, high in spans)]  # fmt: skip
 

@@ -50,11 +50,14 @@ def told_together(scene: Scene, kind: str) -> Together:
             continue
         for number, place in enumerate(places):
             item = scene.items[place]
-            near = any(field == item.field and item.at - _PART <= at < item.to + _PART for field, at in marks)
-            behind = places[number + 1 : number + 1 + _FIGURES]
-            split = any(_count(item, scene.items[at]) is not None for at in behind)
+            near = bool(marks) and any(
+                field == item.field and item.at - _PART <= at < item.to + _PART for field, at in marks
+            )
+            if not (near or of_inputs):
+                continue
+            split = any(_count(item, scene.items[at]) for at in places[number + 1 : number + 1 + _FIGURES])
             sums = number > 0 and of_inputs and _count(item, scene.items[places[number - 1]]) is not None
-            if not (near or (split and of_inputs) or sums) or place in total_of or _times(scene, item) is not None:
+            if not (near or split or sums) or place in total_of or _times(scene, item) is not None:
                 continue
             words = near and (_in_all(scene, place, item, of_inputs) or (
                 unit == "V" and _in_series(scene, place, item, of_inputs)))  # fmt: skip
