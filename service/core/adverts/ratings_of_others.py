@@ -74,7 +74,7 @@ def _are_had(scene: Scene, place: int, item: Item, panels: Item) -> bool:
 def of_inverters_input(scene: Scene) -> set[int]:
     """Places of the figures in a panel's advert that an inverter's input bears."""
     found: set[int] = set()
-    for unit in _UNITS & scene.units.keys():
+    for unit in scene.units.keys() & _UNITS:
         for place in scene.units[unit]:
             if _of_input(scene, place, scene.items[place]):
                 found.add(place)
