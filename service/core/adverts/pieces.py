@@ -336,7 +336,7 @@ def _like_watts(item: Item) -> bool:
 def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: str) -> bool:
     """Is it a count beside an x (4 x 410 W, 8x panels, x8), not the side of something?"""
     of_inputs = follow == "x" and any(scene.stands(what, item.field, item.to + 1) for what in ("inputs", "tracking"))
-    if item.value > 200 or of_inputs:  # "2 x MPPT"
+    if item.value > 200 or of_inputs or (follow == "x" and _of_an_input(scene, place, item)):  # "2 x MPPT"
         return False
     if follow == "x":
         behind = tokens[item.to + 1] if item.to + 1 < len(tokens) else ""
@@ -349,6 +349,13 @@ def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: s
     if item.glued == "x" or (item.at > 0 and tokens[item.at - 1] == "x"):
         return item.at < 2 or (not tokens[item.at - 2][0:1].isdigit() and _before_x_is_no_unit(scene, place, item))
     return False
+
+
+def _of_an_input(scene: Scene, place: int, item: Item) -> bool:
+    """Does a word for inputs stand directly before a number that opens a bracket: "input 2x(16-60 V, 14 A)"?"""
+    before = scene.before(place)
+    opened = scene.tokens[item.field][item.to + 1 : item.to + 2] == ["("]
+    return opened and before is not None and before.what in {"inputs", "input_range", "tracking"}
 
 
 def _before_x_is_no_unit(scene: Scene, place: int, item: Item) -> bool:

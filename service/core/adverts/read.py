@@ -7,6 +7,7 @@ from operator import attrgetter
 from service.core.adverts.addressed import addressed_in
 from service.core.adverts.asked_roles import ORDER_FIRST, may_address
 from service.core.adverts.bids import sells_for_so_much
+from service.core.adverts.by_meter import readings_of_tests
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
 from service.core.adverts.denials import told_not_to_be
@@ -31,12 +32,14 @@ from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import NO_PIECES, Pieces
 from service.core.adverts.total_powers import power_of_one
+from service.core.adverts.walk import NUMBER
 from service.core.adverts.whose_ratings import limits_in_set
 
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
 _LONGEST_WORDS = 120  # of a claim
 _BATTERY_V = 12.0
+_VOLTS = frozenset(("V", ""))
 _FLOOD_FROM = 4_000
 _FLOOD_SHARE = 0.12
 _MOST_REPEATS = 3
@@ -232,7 +235,12 @@ def _for_battery(scene: Scene) -> bool:
 
 def _metered(scene: Scene) -> bool:
     """Is a voltage told as a reading?"""
+    if any(scene.items[at].unit in _VOLTS for at in readings_of_tests(scene)):
+        return True
     read = {scene.items[at].sentence for at in scene.by_what.get("measured", ())}
+    if read and any(scene.whats[at + 1] == NUMBER and not scene.items[at + 1].unit and scene.items[at].sentence in read
+                    for at in scene.by_what.get("voc", ())):  # fmt: skip
+        return True
     return bool(read) and any(scene.items[at].sentence in read for at in scene.units.get("V", ()))
 
 

@@ -9,10 +9,11 @@ from service.core.adverts.asked_roles import ORDER_FIRST, may_address
 from service.core.adverts.commands import commands_in, sentences_after, tells_of_himself
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
+from service.core.adverts.shared_wires import spans_of_wires, without_shared_wires
 from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Pieces
-from service.core.adverts.walk import MONEY_UNITS, NUMBER, PANELS, Item
+from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
 BODY_FROM = 100_000  # sentences of the body are counted from here on
@@ -218,6 +219,11 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
     if "changes" in by_what:
         fields = (title.pieces.words, body.pieces.words)
         items = without_replacements(items, by_what["changes"], fields, small.changed_to)
+        whats, by_what = _by_what(items)
+    if not (INVERTERS.isdisjoint(by_what) or small.shared_wire.isdisjoint(body.pieces.different)) and (
+        wires := spans_of_wires(items, by_what.get(NUMBER, ()), (title.pieces.words, body.pieces.words), small)
+    ):
+        items = without_shared_wires(items, wires)
         whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         fields = (title.pieces.words, body.pieces.words)

@@ -107,6 +107,8 @@ class SmallWords:
     mains_plug: Stems
     panel_lead: Stems  # "a 13 A plug on the panel's cable"
 
+    island: Words  # "48 V battery, 3000 W island"
+    battery_word: Stems
     inverting: Stems  # of an inverter off the grid
 
     # What is denied.
@@ -246,6 +248,19 @@ class SmallWords:
     volts_range: Words  # "16 to 60 V"
     code_before: Stems  # "order code 22/58 V", "charging voltage 14/28 V"
     code_short: Words  # the same where longer words begin alike
+    together: Words  # "25 A in all"
+    together_in: Words  # some: only behind one of the next
+    in_before: Words
+    in_series: Words  # "120 V in series"
+    series_in: Words  # some: the same
+    of_several: Words  # both
+    of_mine: Words  # "my panels were 37 V"
+    on_a_wire: Words  # "5 units per string"
+    one_wire: Words  # between it and the wire
+    shared_wire: Words
+    tested: Words  # "tested: 36 V"
+    tested_with: Words  # between the two
+    test_day: Words  # "tested yesterday"
     tracker: Stems
     an_input: Words
     input_begins: Stems  # "inputs"
@@ -309,6 +324,7 @@ _SIGNS: Mapping[str, Iterable[str]] = {
 }
 # Roles that have all that others have, too.
 _ALSO: Mapping[str, tuple[str, ...]] = {
+    "of_several": ("together", "in_series"),
     "paid_for": ("for_so_much",),
     "sending_for": ("for_so_much",),
     "per_watt": ("per",),

@@ -5,12 +5,12 @@ from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.new_things import leave_out_new_things
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
-from service.core.adverts.off_grid import leave_out_off_grid_places
+from service.core.adverts.off_grid import add_off_grid_by_battery, leave_out_off_grid_places
 from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
 from service.core.adverts.plugs import add_plugs_of_panels, leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
@@ -69,6 +69,7 @@ def put_together(scene: Scene, kind: str) -> None:
     leave_out_ordinary_plugs(scene, kind)
     add_plugs_of_panels(scene, kind)
     leave_out_off_grid_places(scene, kind)
+    add_off_grid_by_battery(scene, kind)
     leave_out_strangers(scene, kind)
     if "new" in scene.by_what:
         leave_out_new_things(scene, kind)
@@ -334,7 +335,7 @@ def word_doubts(scene: Scene) -> set[str]:
         if ":" in what and what[:2] == "q:"
         if what in _EVEN_DENIED or any(_is_said(scene, what, at) for at in scene.by_what[what])
     }
-    if scene.has("limited"):
+    if any(not _of_price(scene, place) for place in scene.said("limited")):
         found.add("output_limited")
     if scene.by_what.get("whole") or scene.by_what.get("sets_only"):
         found.add("minimum_order")
@@ -343,3 +344,13 @@ def word_doubts(scene: Scene) -> set[str]:
 
 def _is_said(scene: Scene, what: str, place: int) -> bool:
     return not scene.denied(place, behind=False) and not (what == _OFF_GRID and told_not_to_be(scene, place))
+
+
+def _of_price(scene: Scene, place: int) -> bool:
+    """Is it a price that is reduced: "reduced to 60 euro each"?"""
+    item = scene.items[place]
+    back = [one for one in scene.back(place, 5) if item.at - one.to <= _NEAR and one.clause == item.clause]
+    ahead = [one for one in scene.ahead(place, 6) if one.at - item.to <= _NEAR + 2 and one.clause == item.clause]
+    if any(one.unit == "W" for one in (*back, *ahead)):
+        return False
+    return any(one.unit in MONEY_UNITS for one in ahead) or any(one.what == "price" for one in back)

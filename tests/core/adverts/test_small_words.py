@@ -86,6 +86,7 @@ OF_OTHERS = {
     "of_old_price",
     "of_other_amount",
     "not_in_price",
+    "of_several",
     "order_first",
     "sorts_between",
     "growing",
