@@ -3,6 +3,7 @@
 from service.core.adverts.loose import loose_amount
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import HALVES
+from service.core.adverts.thousands import dash_behind, goes_on
 from service.core.adverts.walk import CURRENCIES, DECIDING, MONEY_UNITS, NUMBER, OF_CURRENT, Item, Walk
 
 _FOOT, _METRE = 304.8, 1000.0
@@ -15,6 +16,7 @@ _MONEY_SIGNS = frozenset("€£$")
 _BEFORE_AMOUNT = frozenset(".:=")
 _LARGE = frozenset(("mm", "V", "W"))
 _NO_UNIT = ("", 1.0, False, False)
+_GROUPS = frozenset((3, 6))  # signs of what may go on with a figure: "200", "200,00"
 
 
 def measured(walk: Walk, at: int, figure: Figure) -> int:
@@ -34,8 +36,8 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
     money = ""
     if walk.currency_to >= at - 1 and (at == walk.currency_to or words[at - 1] in _BEFORE_AMOUNT):
         money = walk.currency
-    if len(behind) == 3 and behind.isdigit() and _goes_on(walk, figure, to, money):
-        figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x"
+    if len(behind) in _GROUPS and behind[0].isdigit() and goes_on(walk, figure, to, money):
+        figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x", "1 200,00 zł"
         behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
     if not money and behind not in walk.beside_figures:
@@ -115,7 +117,7 @@ def _of_the_next(walk: Walk, at: int) -> bool:
 def _unit(walk: Walk, to: int, behind: str, money: str) -> tuple[str, float, int, bool]:
     """The unit behind a figure that has a currency before it, or behind which ",-" or a hyphen stands."""
     words = walk.padded
-    dashed = 2 * (behind in _POINTS and words[to + 1] == "-")
+    dashed = dash_behind(walk, to)
     if behind == "-" and walk.glued(to) and walk.glued(to + 1):  # "800-W-inverter"
         to += walk.lexicon.units.get(words[to + 1], _NO_UNIT)[0] in _HYPHENED
     if money and behind in _MONEY_SIGNS and words[to + 1][:1].isdigit() and walk.glued(to + 1):  # "£80 £50"
@@ -151,16 +153,6 @@ def _amount(walk: Walk, item: Item, figure: Figure) -> None:
         item.value += int(word) / 100
         item.to = end + 1
     walk.currency_to = -9
-
-
-def _goes_on(walk: Walk, figure: Figure, to: int, money: str) -> bool:
-    """Do three digits go on with a figure of at most three, of an amount of money or of the side of something?"""
-    if len(figure.raw) > 3 or walk.glued(to):
-        return False
-    word = walk.padded[to + 1]
-    return bool(money) or walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS or (
-        len(figure.raw) == 1 and word in {"x", "mm"}
-    )  # fmt: skip
 
 
 def _code(walk: Walk, at: int) -> int:
