@@ -15,6 +15,7 @@ _OPENS = _POINTS | {"-"}
 _MONEY_SIGNS = frozenset("€£$")
 _BEFORE_AMOUNT = frozenset(".:=")
 _LARGE = frozenset(("mm", "V", "W"))
+_LIKE_WATTS = (150.0, 720.0)
 _NO_UNIT = ("", 1.0, False, False)
 _GROUPS = frozenset((3, 6))  # signs of what may go on with a figure: "200", "200,00"
 
@@ -44,9 +45,9 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         if behind in walk.loose and loose_amount(walk, item, figure, money):
             walk.items.append(item)
             return item.to
-        if behind and spaced[to][0] != " " and _unknown(walk, to):
-            return _behind_run(walk, to)
         item.value = figure.value
+        if behind and spaced[to][0] != " " and not _of_watts(walk, item, figure) and _unknown(walk, to):
+            return _behind_run(walk, to)
     elif not _with_unit(walk, item, figure, behind, money):
         return _behind_run(walk, to)
     if glued:
@@ -101,6 +102,19 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
         _inches(walk, item)
     elif factor == _METRE and len(walk.padded[item.to]) == 2:
         _centimetres(walk, item)
+    return True
+
+
+def _of_watts(walk: Walk, item: Item, figure: Figure) -> bool:
+    """Gives a figure its unit where it names panels of so many watts: "415er", "400'ers", not "200er Pack"."""
+    words, small = walk.padded, walk.small
+    end = item.to + (words[item.to] == "'")
+    if words[end] not in small.power_behind or not figure.raw.isdigit():
+        return False
+    low, high = _LIKE_WATTS
+    if not low <= figure.value <= high or figure.value % 5 or words[end + 1].startswith(small.packs):
+        return False
+    item.unit, item.to = "W", end + 1
     return True
 
 

@@ -43,6 +43,7 @@ class SmallWords:
     per_pallet: Words
     watts: Words
     instead: Words  # "180 € instead of 329 €"
+    each_at_end: Words  # "50 € je."
     only: Words  # "postage only: £25"
     plus_sending: Words
     less_sending: Words
@@ -53,6 +54,11 @@ class SmallWords:
     tax: Words  # between an amount and what it is for
     tax_beside: Words  # before the name of a tax
     standing_on: Words  # before the pallet that they stand on
+    included: Words  # behind a "not": it comes on top
+    parcel: Words  # "parcel of 2 panels"
+    post_behind: Words  # "post code"
+    pictures: Words  # "will post pictures"
+    pictures_joining: Words  # "pictures I can send"
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
     from_so_much: Words  # "free delivery over £200"
@@ -81,6 +87,12 @@ class SmallWords:
     not_paid: Words  # saved, granted, worth
     under: Words  # "offers under 30 ignored"
     bids_named: Words
+    deposits: Words  # "£50 deposit"
+    balances: Words  # "balance £950", where a deposit is told
+    deposit_as: Words  # "50 € as deposit"
+    bills: Words  # "invoice £180"
+    billed_over: Words  # "invoice over £180"
+    of_parts: Words  # deposits and bills
     of_other_amount: Words  # without one of these there are no such amounts
 
     # What is not asked of a buyer.
@@ -193,6 +205,9 @@ class SmallWords:
     left_linking: Words  # between the number and such a word: "11 sind schon weg"
     gone_by_now: Words  # behind a number of what is gone: "11 gone"
     sold_some: Words  # before it or behind it: "já vendi 11"
+    some_only: Words  # "12 on the roof but only 5 are for sale"
+    for_sale: Words
+    some_joining: Words  # between the number and that
     them: Words  # "4 of them left out of 12"
     by_now: Words  # between a number and "sold": "5 already sold"
     still: Words  # "noch 4 von 12"
@@ -208,6 +223,8 @@ class SmallWords:
     rating_is: Words
     before_power: Words  # between "power" and a bare figure
     before_figure: Words  # what a figure is glued to that is no part of a code: "ca410"
+    power_behind: Words  # "415er", "400'ers": panels of so many watts
+    packs: Stems  # but "200er Pack"
     after_figure: Words  # what may be glued to a figure: "20er"
     growing: Words  # makes another figure of the one before it
     chaining: Words
@@ -306,6 +323,7 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "per_energy": ("per_watt",),
     "per_year": ("per",),
     "of_other_amount": ("energy", "energy_price", "yearly", "year", "not_paid", "under"),
+    "of_parts": ("deposits", "bills"),
     "of_old_price": ("price_now", "price_was", "price_from"),
     "not_in_price": ("plus_sending", "less_sending"),
     "order_reader": ("order_machines",),
@@ -315,7 +333,7 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "set_joining": ("joining",),
     "sorts_joining": ("joining",),
     "sorts_between": ("sorts_joining", "others", "sorts_of"),
-    "count_words": ("sorts_of",),
+    "count_words": ("sorts_of", "of_them"),
     "growing": ("number_behind",),
     "chaining": ("growing",),
     "behind_watts": ("peak_behind",),

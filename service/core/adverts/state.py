@@ -10,7 +10,7 @@ from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
 from service.core.adverts.plugs import leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
@@ -34,6 +34,7 @@ _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
+_TO_WATTS = 2
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
@@ -328,11 +329,24 @@ def word_doubts(scene: Scene) -> set[str]:
         if ":" in what and what[:2] == "q:"
         if what in _EVEN_DENIED or any(_is_said(scene, what, at) for at in scene.by_what[what])
     }
-    if scene.has("limited"):
+    if any(not _lowered_price(scene, place) for place in scene.said("limited")):
         found.add("output_limited")
     if scene.by_what.get("whole") or scene.by_what.get("sets_only"):
         found.add("minimum_order")
     return found
+
+
+def _lowered_price(scene: Scene, place: int) -> bool:
+    """Is it a price that is reduced, with no watts beside: "reduziert: statt 80 nur noch 60 Euro"?"""
+    item = scene.items[place]
+    if not scene.tokens[item.field][item.at].startswith(scene.small.price_cut):
+        return False
+    if any(
+        scene.items[at].sentence == item.sentence and abs(at - place) <= _TO_WATTS for at in scene.units.get("W", ())
+    ):
+        return False
+    near = (*scene.back(place, 4), *scene.ahead(place, 4))
+    return any(one.unit in MONEY_UNITS or one.what == "new_price" for one in near)
 
 
 def _is_said(scene: Scene, what: str, place: int) -> bool:

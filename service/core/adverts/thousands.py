@@ -16,7 +16,9 @@ _NO_UNIT = ("", 1.0, False, False)
 _LARGE = frozenset(("W", "V", "mm"))
 
 
-def goes_on(walk: Walk, figure: Figure, to: int, money: str) -> bool:
+def goes_on(  # noqa: PLR0911 - a row of questions
+    walk: Walk, figure: Figure, to: int, money: str
+) -> bool:
     """Is the piece at ``to`` the rest of a figure of at most three digits? ``money``: the currency before it."""
     words = walk.padded
     if len(figure.raw) > _GROUP or not figure.raw.isdigit() or figure.raw[0] == "0" or walk.glued(to):
