@@ -236,8 +236,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         return "new_price"
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
-    if tokens[item.to : item.to + 1] and tokens[item.to] in scene.small.each_at_end and _closes(tokens, item):
-        return "each"  # "50 € je."
+    if _at_end(scene, tokens, item):
+        return "each"  # "50 € je.", "je 50 €"
     told = _directly_before(scene, before, behind, item)
     if told and not ends_another(scene, place, before[0]):
         return told
@@ -247,9 +247,12 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
     return _role_told_before(scene, item, goods, before, close) if told == _OPEN else told
 
 
-def _closes(tokens: list[str], item: Item) -> bool:
-    """Does a sentence or a part of one end behind the word that follows?"""
-    return item.to + 1 >= len(tokens) or tokens[item.to + 1] in SIGNS_BEHIND
+def _at_end(scene: Scene, tokens: list[str], item: Item) -> bool:
+    """Does a word that means "each" where nothing goes on behind it stand directly behind or before an amount?"""
+    words, to = scene.small.each_at_end, item.to
+    if to < len(tokens) and tokens[to] in words:
+        return to + 1 >= len(tokens) or tokens[to + 1] in SIGNS_BEHIND
+    return item.at > 0 and tokens[item.at - 1] in words
 
 
 def _role_told_behind(  # noqa: PLR0911 - a row of questions

@@ -13,6 +13,7 @@ from service.core.adverts.walk import NUMBER, Item
 _SENDING = frozenset(("shipping", "delivered", "sent", "bring"))
 _COUNTED = ("panel_", "inverter_", "set_")
 _HEADS = frozenset(":=")
+_ENDS = frozenset(",;|(")
 _TO_PICKUP, _TO_PICTURES, _TO_YEAR, _TO_GOODS = 3, 4, 6, 3
 _FIRST_YEARS = 4  # figures of a year
 
@@ -97,9 +98,11 @@ def _pickup_behind(scene: Scene, place: int, item: Item, tokens: Sequence[str]) 
     for one in scene.ahead(place, 4):
         if one.at <= item.at:
             continue
-        if one.what == "pickup":
-            return one.at - item.to <= _TO_PICKUP and "/" not in tokens[one.to : one.to + 1]
-        if one.what not in {"whole", "only", "place", "possible"}:
+        if one.clause == item.clause and one.what == "pickup":
+            return one.at - item.to <= _TO_PICKUP and scene.small.sending_or.isdisjoint(
+                [word for word in tokens[one.to : one.to + 1] if word not in _ENDS]
+            )
+        if one.what != "place":
             return False
     return False
 

@@ -104,9 +104,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
             continue
         if not _near_goods(scene, place, item) or _lettered(scene, item) or _barred(scene, place, item):
             continue
-        if place in passed or _begins_range(scene, place, item):
-            continue
-        if on_pallets and _bare_pallets(scene, place, item):
+        if place in passed or _begins_range(scene, place, item) or (on_pallets and _bare_pallets(scene, place, item)):
             continue
         if bundled and not scene.small.bundles.isdisjoint(scene.tokens[item.field][item.to : item.to + 1]):
             continue
