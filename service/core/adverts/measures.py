@@ -3,6 +3,7 @@
 from service.core.adverts.loose import loose_amount
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import HALVES
+from service.core.adverts.thousands import dash_behind, goes_on
 from service.core.adverts.walk import CURRENCIES, DECIDING, MONEY_UNITS, NUMBER, OF_CURRENT, Item, Walk
 
 _FOOT, _METRE = 304.8, 1000.0
@@ -14,7 +15,9 @@ _OPENS = _POINTS | {"-"}
 _MONEY_SIGNS = frozenset("€£$")
 _BEFORE_AMOUNT = frozenset(".:=")
 _LARGE = frozenset(("mm", "V", "W"))
+_LIKE_WATTS = (150.0, 720.0)
 _NO_UNIT = ("", 1.0, False, False)
+_GROUPS = frozenset((3, 6))  # signs of what may go on with a figure: "200", "200,00"
 
 
 def measured(walk: Walk, at: int, figure: Figure) -> int:
@@ -34,17 +37,17 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
     money = ""
     if walk.currency_to >= at - 1 and (at == walk.currency_to or words[at - 1] in _BEFORE_AMOUNT):
         money = walk.currency
-    if len(behind) == 3 and behind.isdigit() and _goes_on(walk, figure, to, money):
-        figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x"
+    if len(behind) in _GROUPS and behind[0].isdigit() and goes_on(walk, figure, to, money):
+        figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x", "1 200,00 zł"
         behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
     if not money and behind not in walk.beside_figures:
         if behind in walk.loose and loose_amount(walk, item, figure, money):
             walk.items.append(item)
             return item.to
-        if behind and not gaps[to] and _unknown(walk, to):
-            return _behind_run(walk, to)
         item.value = figure.value
+        if behind and not gaps[to] and not _of_watts(walk, item, figure) and _unknown(walk, to):
+            return _behind_run(walk, to)
     elif not _with_unit(walk, item, figure, behind, money):
         return _behind_run(walk, to)
     if glued:
@@ -102,6 +105,19 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
     return True
 
 
+def _of_watts(walk: Walk, item: Item, figure: Figure) -> bool:
+    """Gives a figure its unit where it names panels of so many watts: "415er", "400'ers", not "200er Pack"."""
+    words, small = walk.padded, walk.small
+    end = item.to + (words[item.to] == "'")
+    if words[end] not in small.power_behind or not figure.raw.isdigit():
+        return False
+    low, high = _LIKE_WATTS
+    if not low <= figure.value <= high or figure.value % 5 or words[end + 1].startswith(small.packs):
+        return False
+    item.unit, item.to = "W", end + 1
+    return True
+
+
 def _unreadable(walk: Walk, at: int) -> bool:
     """Do letters that mean nothing, or a letter like a nought, stand directly behind an amount?"""
     return walk.words[at] == "o" or _unknown(walk, at)
@@ -115,7 +131,7 @@ def _of_the_next(walk: Walk, at: int) -> bool:
 def _unit(walk: Walk, to: int, behind: str, money: str) -> tuple[str, float, int, bool]:
     """The unit behind a figure that has a currency before it, or behind which ",-" or a hyphen stands."""
     words = walk.padded
-    dashed = 2 * (behind in _POINTS and words[to + 1] == "-")
+    dashed = dash_behind(walk, to)
     if behind == "-" and walk.glued(to) and walk.glued(to + 1):  # "800-W-inverter"
         to += walk.lexicon.units.get(words[to + 1], _NO_UNIT)[0] in _HYPHENED
     if money and words[to + 1][:1].isdigit() and _begins_another(walk, to, behind):
@@ -159,16 +175,6 @@ def _amount(walk: Walk, item: Item, figure: Figure) -> None:
         item.value += int(word) / 100
         item.to = end + 1
     walk.currency_to = -9
-
-
-def _goes_on(walk: Walk, figure: Figure, to: int, money: str) -> bool:
-    """Do three digits go on with a figure of at most three, of an amount of money or of the side of something?"""
-    if len(figure.raw) > 3 or walk.glued(to):
-        return False
-    word = walk.padded[to + 1]
-    return bool(money) or walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS or (
-        len(figure.raw) == 1 and word in {"x", "mm"}
-    )  # fmt: skip
 
 
 def _code(walk: Walk, at: int) -> int:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import chain
 from typing import NamedTuple
 
-from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
+from service.core.adverts.amounts import ROLES, a_watt, offers_of
 from service.core.adverts.bundles import one_or_all
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
@@ -14,8 +14,10 @@ from service.core.adverts.price_of_some import pieces_of_price
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.sending_costs import MONEY, Offers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
+from service.core.adverts.zeros import without_zeros
 
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
@@ -37,6 +39,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     """The price of an offer."""
     offers, places, shipping = offers_of(scene, goods)
     field = _field(scene)
+    if not all(item.value for item, _ in offers):
+        offers, places = without_zeros(scene, offers, places, field)
     others = [item for item, _ in offers]
     others += [field] if field is not None and field.value not in PLACEHOLDERS else []
     dear = price_with_sending(scene, others, shipping) if scene.tells("delivered", "sent", "shipping") else None
@@ -175,7 +179,7 @@ def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
                 continue
             if one.unit in MONEY:
                 break
-            if one.unit == "W":
+            if one.unit == "W" and scene.tokens[one.field][one.to - 1] not in scene.small.power_behind:  # "die 300er"
                 priced.setdefault(one.value, scene.items[place].value)
                 break
     return len(priced) > 1 and len(set(priced.values())) > 1 and not priced_apart(scene)

@@ -23,6 +23,7 @@ from service.core.adverts.limits import inverter_figures, volts_of_windows
 from service.core.adverts.lines import joined
 from service.core.adverts.old_prices import leave_out_old_prices
 from service.core.adverts.other_amounts import leave_out_other_amounts
+from service.core.adverts.other_sending import leave_out_other_sending
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
@@ -146,6 +147,7 @@ def _offer(
     cut: Sequence[Pieces],
     sent: Sequence[str],
 ) -> Reading:
+    leave_out_other_sending(scene)
     leave_out_other_amounts(scene)
     leave_out_old_prices(scene)
     if "delivered" in scene.by_what or "giveaway" in scene.by_what:

@@ -204,27 +204,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
     if may_address(heading.roles):
         in_title += addressed_in(heading.words, heading.different, small, price.pieces.different)
     items = _without(title.items, in_title) + _without(body.items, orders)
-    whats, by_what = _by_what(items)
-    if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
-        behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
-        wanted = [items[place] for place in by_what.get("wanted", ())]  # "buyer wanted for 4 panels"
-        behind |= {(item.field, item.to) for item in wanted if (item.field, item.at) in behind}
-        items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
-        whats, by_what = _by_what(items)
-    if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
-        whats, by_what = _by_what(items)
-    if not by_what.keys().isdisjoint(MAY_BE_GOODS):
-        items = named_in_full(items, by_what, (title.pieces.words, body.pieces.words))
-        whats, by_what = _by_what(items)
-    if "changes" in by_what:
-        fields = (title.pieces.words, body.pieces.words)
-        items = without_replacements(items, by_what["changes"], fields, small.changed_to)
-        whats, by_what = _by_what(items)
-    if not (INVERTERS.isdisjoint(by_what) or small.shared_wire.isdisjoint(body.pieces.different)) and (
-        wires := spans_of_wires(items, by_what.get(NUMBER, ()), (title.pieces.words, body.pieces.words), small)
-    ):
-        items = without_shared_wires(items, wires)
-        whats, by_what = _by_what(items)
+    items, (whats, by_what) = _of_the_goods(items, (title.pieces, body.pieces), small)
     if "q:hostile" in by_what:
         fields = (title.pieces.words, body.pieces.words)
         items = [
@@ -245,6 +225,34 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
         whats, by_what = _by_what(items)
     pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(small, items, (whats, by_what), pieces, price.items, orders, commanded=bool(in_title))
+
+
+def _of_the_goods(
+    items: list[Item], pieces: tuple[Pieces, Pieces], small: SmallWords
+) -> tuple[list[Item], tuple[list[str], dict[str, list[int]]]]:
+    """The items without those of buyers, of what replaces them and of wires that several share; and ``_by_what``."""
+    fields = (pieces[0].words, pieces[1].words)
+    whats, by_what = _by_what(items)
+    if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
+        behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
+        wanted = [items[place] for place in by_what.get("wanted", ())]  # "buyer wanted for 4 panels"
+        behind |= {(item.field, item.to) for item in wanted if (item.field, item.at) in behind}
+        items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
+        whats, by_what = _by_what(items)
+    if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
+        whats, by_what = _by_what(items)
+    if not by_what.keys().isdisjoint(MAY_BE_GOODS):
+        items = named_in_full(items, by_what, fields)
+        whats, by_what = _by_what(items)
+    if "changes" in by_what:
+        items = without_replacements(items, by_what["changes"], fields, small.changed_to)
+        whats, by_what = _by_what(items)
+    if not (INVERTERS.isdisjoint(by_what) or small.shared_wire.isdisjoint(pieces[1].different)) and (
+        wires := spans_of_wires(items, by_what.get(NUMBER, ()), fields, small)
+    ):
+        items = without_shared_wires(items, wires)
+        whats, by_what = _by_what(items)
+    return items, (whats, by_what)
 
 
 def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:

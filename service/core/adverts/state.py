@@ -35,6 +35,7 @@ _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
 _TO_ACCOUNT = 5
+_TO_WATTS = 2
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
@@ -335,22 +336,25 @@ def word_doubts(scene: Scene) -> set[str]:
         if ":" in what and what[:2] == "q:"
         if what in _EVEN_DENIED or any(_is_said(scene, what, at) for at in scene.by_what[what])
     }
-    if any(not _of_price(scene, place) for place in scene.said("limited")):
+    if any(not _lowered_price(scene, place) for place in scene.said("limited")):
         found.add("output_limited")
     if scene.by_what.get("whole") or scene.by_what.get("sets_only"):
         found.add("minimum_order")
     return found
 
 
+def _lowered_price(scene: Scene, place: int) -> bool:
+    """Is it a price that is reduced, with no watts beside: "reduziert: statt 80 nur noch 60 Euro"?"""
+    item = scene.items[place]
+    if not scene.tokens[item.field][item.at].startswith(scene.small.price_cut):
+        return False
+    if any(
+        scene.items[at].sentence == item.sentence and abs(at - place) <= _TO_WATTS for at in scene.units.get("W", ())
+    ):
+        return False
+    near = (*scene.back(place, 4), *scene.ahead(place, 4))
+    return any(one.unit in MONEY_UNITS or one.what == "new_price" for one in near)
+
+
 def _is_said(scene: Scene, what: str, place: int) -> bool:
     return not scene.denied(place, behind=False) and not (what == _OFF_GRID and told_not_to_be(scene, place))
-
-
-def _of_price(scene: Scene, place: int) -> bool:
-    """Is it a price that is reduced: "reduced to 60 euro each"?"""
-    item = scene.items[place]
-    back = [one for one in scene.back(place, 5) if item.at - one.to <= _NEAR and one.clause == item.clause]
-    ahead = [one for one in scene.ahead(place, 6) if one.at - item.to <= _NEAR + 2 and one.clause == item.clause]
-    if any(one.unit == "W" for one in (*back, *ahead)):
-        return False
-    return any(one.unit in MONEY_UNITS for one in ahead) or any(one.what == "price" for one in back)

@@ -79,12 +79,16 @@ SOME = {
     "direct": ("de nl fr es it pt cs da", ALIKE),
     "flowing_in": ("en de da", HABIT),
     "tracker": ("it pl cs", ALIKE),
+    "each_at_end": ("de", HABIT),
+    "post_behind": ("en", HABIT),
+    "power_behind": ("de nl pl cs da", HABIT),
 }
 ALIKE_EVERYWHERE = {"peak_dashed", "celsius"}
 OF_OTHERS = {
     "sending_or",
     "of_old_price",
     "of_other_amount",
+    "of_parts",
     "not_in_price",
     "of_several",
     "order_first",
