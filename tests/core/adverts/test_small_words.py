@@ -106,11 +106,11 @@ def test_every_language_fills_a_role_or_it_is_said_why_not(role):
     wanted = () if role in ALIKE_EVERYWHERE | OF_OTHERS else SOME[role][0].split() if role in SOME else LANGUAGES
     assert filled == set(wanted)
     assert (role in TABLES.small_words[COMMON]) or role not in ALIKE_EVERYWHERE
-    assert role in small_words._ALSO or role not in OF_OTHERS
+    assert role in role_signs.ALSO or role not in OF_OTHERS
 
 
 def test_what_is_said_of_roles_is_said_of_known_ones():
-    assert {*SOME, *ALIKE_EVERYWHERE, *OF_OTHERS, *small_words._SIGNS, *small_words._ALSO} <= set(ROLES)
+    assert {*SOME, *ALIKE_EVERYWHERE, *OF_OTHERS, *role_signs.SIGNS, *role_signs.ALSO} <= set(ROLES)
 
 
 def test_a_role_has_the_words_of_all_languages_its_signs_and_those_of_others():
