@@ -19,10 +19,10 @@ _HEIGHTS = {
     "wall": (4.0, 1.0, 12.0), "fence": (0.5, 0.0, 1.5), "ground_frame": (0.3, 0.0, 1.0), "flat_roof": (6.0, 2.5, 15.0),
     "sloped_roof": (5.0, 2.5, 12.0), "free_standing": (1.0, 0.0, 10.0),
 }  # fmt: skip
-# How much higher than the panels the building is: what is taken, and at most.
+# How much higher than the panels the building is: what is taken, at least (eaves above a top storey) and at most.
 _BUILDING_ABOVE_M = {
-    "hung_on_rail": (3.0, 15.0), "behind_rail": (3.0, 15.0), "balcony_floor": (3.0, 15.0), "wall": (3.0, 15.0),
-    "flat_roof": (0.0, 1.0), "sloped_roof": (0.0, 3.0),
+    "hung_on_rail": (3.0, 1.5, 15.0), "behind_rail": (3.0, 1.5, 15.0), "balcony_floor": (3.0, 1.5, 15.0),
+    "wall": (3.0, 1.5, 15.0), "flat_roof": (0.0, 0.0, 1.0), "sloped_roof": (0.0, 0.0, 3.0),
 }  # fmt: skip
 # Stands in while a plane is open; settle replaces it before anything is computed.
 OPEN_PLANE = Plane(tilt_deg=0.0, azimuth_deg=0.0)
@@ -141,8 +141,8 @@ def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
     """What holds the panels; what it carries is never guessed, nor the weights on a frame."""
     building, railing = node.get("building_height_m"), node.get("railing_height_m")
     if mount in _BUILDING_ABOVE_M:
-        above, most = _BUILDING_ABOVE_M[mount]
-        guess = Guess(value=height_m + above, low=height_m, high=height_m + most)
+        above, least, most = _BUILDING_ABOVE_M[mount]
+        guess = Guess(value=height_m + above, low=height_m + least, high=height_m + most)
         building = node.take("building_height_m", guess)
     if mount in {"hung_on_rail", "behind_rail"}:
         railing = node.take("railing_height_m")

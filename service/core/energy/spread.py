@@ -68,8 +68,8 @@ class OfLight:
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
         faces_share: what faces in the skyline would add to its light, were they grey, where nobody told how bright.
-        otherwise: how much less and how much more it may give where it lies the other way or has other cells than was
-            taken (``lain_otherwise``).
+        otherwise: how much less and how much more it may give where it lies the other way, has other cells or stands
+            before another house than was taken (``lain_otherwise``).
         cooled: likewise, where another mount cools it worse or better (``held_otherwise``).
     """
 
@@ -127,7 +127,7 @@ def spread_of(
         SpreadPart("dirt", mean(lambda _, array: max(LEAST_DIRT_SD, DIRT_SD_OF_SHARE * array.dirt_share))),
         SpreadPart("model", mean(lambda _, array: _model(array))),
     ]  # fmt: skip
-    if any(_surrounded(array) for array in arrays):
+    if any(_surrounded(array) or max(one.otherwise) > 0.0 for array, one in zip(arrays, known, strict=True)):
         parts.append(sided("shade", lambda at, array: _shade(array, known[at])))
     rear = sided("rear_light", lambda at, array: _rear(array, known[at].rear_share, f"/arrays/{at}", assumptions))
     snow = mean(lambda at, _: SNOW_SD_OF_LOSS * known[at].snow_share)

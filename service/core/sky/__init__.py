@@ -19,6 +19,7 @@ from service.core.sky.edge_shadow import Shares, Ways, has_edges, stands_behind,
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given import given_sky
 from service.core.sky.horizon import above_skyline, skyline_height_deg
+from service.core.sky.house import house_hiding, house_steepness, past_house_share
 from service.core.sky.incidence import (
     cos_incidence,
     direction,
@@ -99,6 +100,8 @@ __all__ = [
     "ground_w_per_m2",
     "has_edges",
     "hay_davies",
+    "house_hiding",
+    "house_steepness",
     "incidence_angle_deg",
     "isotropic",
     "layout_key",
@@ -108,6 +111,7 @@ __all__ = [
     "months_by_day",
     "open_half_angle_deg",
     "open_surroundings",
+    "past_house_share",
     "plane_light",
     "plane_light_given",
     "plane_moves",

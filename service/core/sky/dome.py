@@ -98,8 +98,9 @@ def sky_seen(
         skyline: points all around the compass.
         overhang: slab above.
         walls: side walls.
-        facade_azimuth_deg: the way slab and walls look out; None: as each plane does.
-        places: on the panel, from which slab and walls are seen, and in which slices.
+        facade_azimuth_deg: the way slab, walls and house look out; None: as each plane does.
+        places: on the panel, from which slab, walls and house are seen, and in which slices; what the house hides
+            counts with the skyline.
         in_front: hand rail and row in front of it, which turn with the plane.
 
     Returns:
@@ -114,12 +115,13 @@ def sky_seen(
     past_skyline = past_overhang = bare
     slices = _slices(places.slice_deg)
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
-    if skyline or overhang is not None or walls:
+    if skyline or overhang is not None or walls or places.house_steepness is not None:
         tilt = tilts[:, None]
-        low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare, slices)
+        from_facade, turned = _before_facade(azimuths, facade_azimuth_deg, slices)
+        behind = None if places.house_steepness is None else house_edge(places.house_steepness, from_facade)
+        low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare, slices, behind)
         past_overhang = past_skyline
         if overhang is not None or walls or in_front is not None:
-            from_facade, turned = _before_facade(azimuths, facade_azimuth_deg, slices)
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
             between = between_walls(walls, from_facade, slices.step_deg, places, tilts, turned[:, 0])
             if overhang is not None or walls:
@@ -145,16 +147,32 @@ def _before_facade(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices
     return from_facade, azimuth_deg[:, None] - facade_azimuth_deg
 
 
+def house_edge(steepness: float, from_facade_deg: Floats) -> Floats:
+    """Tangent of the height of a house's roof edge in slices that look so far out of its facade; nought in front."""
+    return np.clip(-steepness * np.cos(np.radians(from_facade_deg)), 0.0, _STEEPEST)
+
+
 def _past_skyline(
-    skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats, slices: _Slices
+    skyline: Sequence[SkylinePoint],
+    tilt_deg: Floats,
+    azimuth_deg: Floats,
+    bare: Floats,
+    slices: _Slices,
+    behind: Floats | None,
 ) -> tuple[Floats, Floats]:
-    """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,)."""
+    """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,).
+
+    ``behind``: ``house_edge`` of the slices, where a house stands.
+    """
     ahead = slices.ahead
     low = _own_horizon(tilt_deg, ahead)
-    if not skyline:
+    if not skyline and behind is None:
         return low, bare
-    heights = skyline_height_deg(skyline, azimuth_deg + slices.from_front_deg)
-    low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
+    if behind is not None:
+        low = np.maximum(low, behind)
+    if skyline:
+        heights = skyline_height_deg(skyline, azimuth_deg + slices.from_front_deg)
+        low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
     overhead = np.full_like(ahead, _STEEPEST)
     return low, np.minimum(_light_between(tilt_deg, low, [overhead], ahead, slices.step_deg).sum(axis=1), bare)
 
@@ -237,6 +255,10 @@ def faces_seen(
     tilt, facing_share = tilt_deg[:, None], array.facing_reflectance_share or 0.0
     slices = _slices(places.slice_deg)
     own = _own_horizon(tilt, slices.ahead)
+    if places.house_steepness is not None:
+        own = np.maximum(
+            own, house_edge(places.house_steepness, _before_facade(azimuth_deg, array.facade_azimuth_deg, slices)[0])
+        )
     heights = skyline_height_deg(array.skyline, azimuth_deg[:, None] + slices.from_front_deg)
     steep = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
     opening = face_opening_share(np.roll(steep, steep.shape[1] // 2, axis=1), facing_share)
@@ -263,7 +285,7 @@ class Dome:
 
     Attributes, in the slices of azimuth of which something is open, k of 360 / ``places.slice_deg``:
         azimuth_deg: (k,) their middles.
-        low: tangent of the height of the skyline, (k,).
+        low: tangent of the height of skyline and house, (k,).
         from_facade_deg: how far each slice looks out of the facade, (k,).
         ahead: its cosine, not below 0, (k,).
         overhang, walls, facade_azimuth_deg, places: slab and walls, the way they look out, the places on the panel.
@@ -298,7 +320,7 @@ def dome_of(
     facade_azimuth_deg: float | None,
     places: Places = AT_THE_EDGE,
 ) -> Dome:
-    """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
+    """The dome over a place; the facade's azimuth is needed where there is a slab, a wall or a house."""
     compass_deg = _slices(places.slice_deg).compass_deg
     low, ahead = np.zeros_like(compass_deg), np.zeros_like(compass_deg)
     from_facade = np.zeros_like(compass_deg)
@@ -309,6 +331,8 @@ def dome_of(
         from_facade = (compass_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
         open_ = between_walls(walls, from_facade, places.slice_deg, places, np.zeros(1), np.zeros(1)).may_be_open()
+    if facade_azimuth_deg is not None and places.house_steepness is not None:
+        low = np.maximum(low, house_edge(places.house_steepness, compass_deg - facade_azimuth_deg))
     if overhang is not None:
         open_ &= ahead > 0.0
     return Dome(
