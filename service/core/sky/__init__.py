@@ -18,7 +18,7 @@ from service.core.sky.dome import Dome, SkySeen, dome_of, sky_seen
 from service.core.sky.edge_shadow import Shares, Ways, has_edges, stands_behind, stands_under_or_beside
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given import given_sky
-from service.core.sky.horizon import above_skyline, skyline_height_deg
+from service.core.sky.horizon import above_skyline, clockwise, skyline_height_deg
 from service.core.sky.house import house_hiding, house_steepness, past_house_share
 from service.core.sky.incidence import (
     cos_incidence,
@@ -83,6 +83,7 @@ __all__ = [
     "before_facade",
     "calendar_of",
     "clear_sky",
+    "clockwise",
     "cloud_to_lose",
     "cos_incidence",
     "counts_rear",

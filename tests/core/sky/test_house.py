@@ -85,11 +85,11 @@ def test_an_upright_panel_that_looks_straight_out_loses_nothing_and_a_leaning_on
         around = surroundings_of(one, sky, daylight)
         return effective_light(one, planes, daylight, around, 0.2).sum(axis=1)
 
-    straight, leaning = Plane(tilt_deg=90, azimuth_deg=200), Plane(tilt_deg=60, azimuth_deg=200)
+    straight, leaning = Plane(tilt_deg=90, azimuth_deg=200), Plane(tilt_deg=30, azimuth_deg=200)
     bare = light(at_house(fixing=None), straight, leaning)
     house = light(at_house(), straight, leaning)
     assert house[0] == pytest.approx(bare[0], rel=1e-9)
-    assert house[1] < 0.99 * bare[1]
+    assert house[1] < 0.97 * bare[1]
 
 
 def test_the_higher_the_house_the_less_light():
