@@ -89,7 +89,8 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "the height of another place": ("elevation", changed("/site/elevation_m", 6000), "/site/elevation_m"),
     "the clock of another place": ("time_zone", changed("/site/time_zone", "Asia/Tokyo"), "/site/time_zone"),
     "a skyline in no order": ("", arrays({"skyline": [
-        {"azimuth_deg": azimuth, "height_deg": height} for azimuth, height in ((200, 30), (95, 20), (300, 5), (150, 9), (200, 0))
+        {"azimuth_deg": azimuth, "height_deg": height}
+        for azimuth, height in ((200, 30), (95, 20), (300, 5), (150, 9), (200, 0))
     ]}), "/arrays/0/skyline"),
     "a wall that looks into itself": ("", arrays({
         "mount": "wall", "plane": {"azimuth_deg": 180}, "facade_azimuth_deg": 0

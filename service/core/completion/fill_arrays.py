@@ -15,6 +15,7 @@ from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFron
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
 _LOOK_OUT, _RIGHT_ANGLE_DEG = frozenset({"hung_on_rail", "behind_rail", "wall"}), 90.0 + 1e-6
+_THROUGH_RAIL_SHARE = 0.8  # as of any cover of which nobody told the share
 _HEIGHTS = {
     "hung_on_rail": (6.0, 2.5, 25.0), "behind_rail": (6.0, 2.5, 25.0), "balcony_floor": (6.0, 2.5, 25.0),
     "wall": (4.0, 1.0, 12.0), "fence": (0.5, 0.0, 1.5), "ground_frame": (0.3, 0.0, 1.0), "flat_roof": (6.0, 2.5, 15.0),
@@ -120,7 +121,7 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         skyline=skyline_of(node),
         overhang=_overhang(node.child_if_given("overhang")),
         side_walls=listed(node, "side_walls", [_side_wall(n) for n in node.children("side_walls")]),
-        cover=_cover(node.child_if_given("cover")),
+        cover=_cover(node, mount, row_in_front),
         shade=listed(node, "shade", [_shade(n) for n in node.children("shade")]),
         dirt_share=node.take("dirt_share"),
         mismatch_share=_mismatch(node, count),
@@ -210,10 +211,15 @@ def _side_wall(node: Node) -> SideWall:
     )
 
 
-def _cover(node: Node | None) -> Cover | None:
-    if node is None:
+def _cover(array: Node, mount: str, row_in_front: Node | None) -> Cover | None:
+    """What is told, and behind a rail its glass or bars; a closed parapet is told as the row in front."""
+    node = array.child("cover")
+    if array.get("cover") is not None:
+        return Cover(material=node.take("material"), light_through_share=node.take("light_through_share"))
+    if mount != "behind_rail" or row_in_front is not None:
         return None
-    return Cover(material=node.take("material"), light_through_share=node.take("light_through_share"))
+    through = node.take("light_through_share", Guess(value=_THROUGH_RAIL_SHARE, code="rail_in_front"))
+    return Cover(material=node.take("material"), light_through_share=through)
 
 
 def _shade(node: Node) -> Shade:

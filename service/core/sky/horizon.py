@@ -21,9 +21,10 @@ def clockwise(skyline: Sequence[SkylinePoint]) -> tuple[SkylinePoint, ...] | Non
     Points of which no two lie at one azimuth may come in any order. Where two do at unlike heights, the ring has to be
     walked once around, either way, to tell which side of the upright edge is the high one. None: it was not.
 
-    >>> tower = [SkylinePoint(azimuth_deg=azimuth, height_deg=height) for azimuth, height in ((9, 5), (9, 0), (1, 5))]
-    >>> [one.height_deg for one in clockwise(tower)], [one.height_deg for one in clockwise(tower[::-1])]
-    ([5, 5, 0], [5, 5, 0])
+    >>> pairs = ((9, 5), (9, 0), (50, 0), (1, 5))
+    >>> edge = [SkylinePoint(azimuth_deg=azimuth, height_deg=height) for azimuth, height in pairs]
+    >>> [one.height_deg for one in clockwise(edge)], [one.height_deg for one in clockwise(edge[::-1])]
+    ([5, 5, 0, 0], [5, 5, 0, 0])
     """
     ring = sorted(skyline, key=lambda point: point.azimuth_deg)
     edges = any(
@@ -44,8 +45,8 @@ def skyline_height_deg(skyline: Sequence[SkylinePoint], azimuth_deg: ArrayLike) 
     """Height of the skyline in a direction, by straight lines between the points, all around the compass.
 
     Points come as ``clockwise`` puts them; the last joins the first through north. One point alone is a skyline of
-    that height all around. Two points at one azimuth are an upright edge: first the height before it, then the height behind it,
-    going clockwise. No points: nought.
+    that height all around. Two points at one azimuth are an upright edge: first the height before it, then the height
+    behind it, going clockwise. No points: nought.
 
     Args:
         skyline: the points, as seen from the panel.
