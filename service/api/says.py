@@ -59,7 +59,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
             180,
         ),
         "building_height_m": Says(
-            "Height of the building that the panels hang on, up to its roof edge; what of it is above them hides sky and sun.",
+            "Height of the building that the panels hang on, up to its roof edge; what is over them hides sky and sun.",
             18,
         ),
         "capacity_per_panel_n": Says(

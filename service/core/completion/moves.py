@@ -93,8 +93,17 @@ def _turned_along(changed: Setup, pointer: str, turn_deg: float, assumptions: As
     other = array + (_FACADE if pointer.endswith(_AZIMUTH) else _AZIMUTH)
     hangs = value_at(changed, f"{array}mount") in AT_RAILING_OR_WALL and facade.code == SQUARE_TO_PANEL
     if pointer.endswith(_AZIMUTH) or hangs or assumptions.assumed(other):
-        return replaced_at(changed, other, (value_at(changed, other) + turn_deg) % 360.0)
+        turned = (value_at(changed, other) + turn_deg) % 360.0
+        if pointer.endswith(_FACADE) and not hangs and not value_at(changed, f"{array}side_walls"):
+            turned = _to_the_sun(turned, float(value_at(changed, pointer)), south=changed.site.latitude_deg < 0)
+        return replaced_at(changed, other, turned)
     return changed
+
+
+def _to_the_sun(azimuth_deg: float, facade_deg: float, *, south: bool) -> float:
+    """The way that a panel before a facade with nothing beside it looks, or its mirror: whichever is nearer midday."""
+    midday, ways = 0.0 if south else 180.0, (azimuth_deg, (2.0 * facade_deg - azimuth_deg) % 360.0)
+    return min(ways, key=lambda way: abs((way - midday + 180.0) % 360.0 - 180.0))
 
 
 def _raised_along(changed: Setup, building: str, by_m: float, assumptions: Assumptions) -> Setup:

@@ -14,6 +14,7 @@ from service.core.energy.chain import WATT_HOURS_PER_KWH
 from service.core.energy.lights import light_key
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
+from service.core.model.fixing import Fixing
 from service.core.model.hours import Floats, SkyYear
 from service.core.panel import HEAT_LOSS
 from service.core.sky import (
@@ -29,6 +30,7 @@ from service.core.sky import (
 
 # So far aside may the facade look that was taken square to a panel standing by itself: judgement.
 TURNED_DEG = 45.0
+_STOREY_M = 3.0  # of house above a panel whose mount nobody told: it may hang on a wall
 _SQUARE = frozenset({"hung_on_rail", "behind_rail", "wall", "fence", "sloped_roof"})
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
 _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
@@ -58,8 +60,9 @@ def lain_otherwise(
     Returns:
         Shares of the year's light on the cells, neither negative: of the least and of the most that any of the other
         choices leaves: how it lies and its cells, where something casts an edge of shadow across them; how high the
-        house is that hides something; how a facade looks that was taken square to a panel standing by itself. Nought
-        where the light on the cells was measured. Arrays that stand alike are looked at once.
+        house is that hides something, and whether one does where nobody told the mount; how a facade looks that was
+        taken square to a panel standing by itself. Nought where the light on the cells was measured. Arrays that stand
+        alike are looked at once.
     """
     daylight = None
     known: dict[Hashable, float] = {}
@@ -137,6 +140,9 @@ def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Ar
 
 def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
     plane, house = array.plane, f"{pointer}/fixing/building_height_m"
+    in_place = not any(assumptions.assumed(f"{pointer}/plane/{name}") for name in ("tilt_deg", "azimuth_deg"))
+    if in_place and assumptions.assumed(f"{pointer}/mount") and not stands_under_or_beside(array):
+        yield replace(array, mount="wall", fixing=Fixing(building_height_m=array.height_above_ground_m + _STOREY_M))
     hides = house_hiding(array, np.array([plane.tilt_deg]), np.array([plane.azimuth_deg])) is not None
     if hides and assumptions.assumed(house) and array.fixing is not None and array.fixing.building_height_m is not None:
         for end in (assumptions.low, assumptions.high):

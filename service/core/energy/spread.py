@@ -202,6 +202,8 @@ def _shade(array: Array, known: OfLight, pointer: str, assumptions: Assumptions)
     """
     drawn = max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * known.hidden_share) if _surrounded(array) else 0.0
     less, more = known.otherwise
+    if assumptions.assumed(f"{pointer}/mount"):  # where a house is behind it is also warmest: both come together
+        less = sqrt(less * (less + 2.0 * known.cooled[0]))
     dimmer, clearer = (share / Z_90 for share in _cover(array, pointer, assumptions))
     up = hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90, known.faces_share / Z_90, clearer)
     return hypot(drawn, less / Z_90, dimmer), up

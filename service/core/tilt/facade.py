@@ -36,8 +36,8 @@ class Facade:
     """The azimuth taken, with its range, clockwise; ``code`` is sun_seen or middle_of_faces.
 
     How much less and how much more of the year's light comes before the other facades of the range, each with its own
-    best plane: ``in_ten`` before a tenth of them, ``at_most`` before the least and the most happy, and upright, square
-    to them, too. As shares.
+    best plane: ``in_ten`` before a tenth of them, ``at_most`` before the least and the most happy, also flattest and
+    upright, square to them. As shares.
     """
 
     azimuth_deg: float
@@ -79,7 +79,7 @@ def facade_to_hold(
     looks = faces_between(scene, faces)
     span = np.linspace(0.0, looks.size - 1.0, int(np.ceil(faces.azimuth_span_deg() / _FACE_STEP_DEG)) + 1)
     nodes = np.unique(np.round(span).astype(np.int64))
-    best, upright = np.array([_light(scene, wish, tilt_deg, float(looks[at])) for at in nodes]).T
+    best, least, most = np.array([_light(scene, wish, tilt_deg, float(looks[at])) for at in nodes]).T
     light = np.interp(np.arange(looks.size), nodes, best)
     at = int(np.argsort(light, kind="stable")[(looks.size - 1) // 2])
     azimuth, taken = float(looks[at]), float(light[at])
@@ -94,7 +94,7 @@ def facade_to_hold(
         high_azimuth_deg=high,
         code="middle_of_faces" if by_sun is None else "sun_seen",
         in_ten=_beside(np.percentile(light, (_IN_TEN, 100.0 - _IN_TEN)), taken),
-        at_most=_beside(np.concatenate((best, upright)), taken),
+        at_most=_beside(np.concatenate((least, most)), taken),
     )
 
 
@@ -108,8 +108,8 @@ def _beside(others: Floats, taken: float) -> Sides:
     return max(1.0 - float(others.min()) / taken, 0.0), max(float(others.max()) / taken - 1.0, 0.0)
 
 
-def _light(scene: Scene, wish: TiltWish, tilt_deg: float | None, facade_deg: float) -> tuple[float, float]:
-    """Before a facade that looks so: on the best of some planes, and on an upright one square to it, kWh/m2."""
+def _light(scene: Scene, wish: TiltWish, tilt_deg: float | None, facade_deg: float) -> tuple[float, float, float]:
+    """Before a facade that looks so, kWh/m2: on the best of some planes; the least and the most, with two square ones."""
     array = replace(scene.array, facade_azimuth_deg=facade_deg)
     planes = [one for one in wish.planes if tilt_deg in {None, one.tilt_deg}]
     if not planes:
@@ -121,9 +121,10 @@ def _light(scene: Scene, wish: TiltWish, tilt_deg: float | None, facade_deg: flo
             looks = [compass(wish.low_azimuth_deg + turn) for turn in np.linspace(0.0, arc, _ARC_STEPS).tolist()]
         tilts = dict.fromkeys((low, (low + high) / 2.0, high))
         planes = [Plane(tilt_deg=tilt, azimuth_deg=look) for tilt in tilts for look in looks]
-    square = Plane(tilt_deg=_UPRIGHT_DEG, azimuth_deg=facade_deg)
-    light = replace(scene, array=array).light_kwh_per_m2([*planes, square])
-    return float(light[:-1].max()), float(light[-1])
+    flattest = min(plane.tilt_deg for plane in planes)
+    square = [Plane(tilt_deg=tilt, azimuth_deg=facade_deg) for tilt in (flattest, _UPRIGHT_DEG)]
+    light = replace(scene, array=array).light_kwh_per_m2([*planes, *square])
+    return float(light[:-2].max()), float(light[-2:].min()), float(light.max())
 
 
 def _turns(array: Array, wish: TiltWish) -> bool:

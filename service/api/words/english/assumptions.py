@@ -132,8 +132,8 @@ TEXTS: Mapping[str, str] = {
     "usual_terrain": "Not said; a suburb's shelter from the wind was taken.",
     "wind_without_map": "The wind zone was not said and no map is kept; a windy one was taken. The national map of "
     "EN 1991-1-4 has yours.",
-    "a_storey_above": "Not said; at a railing or wall one more storey was taken above the panels, which hides the sky behind "
-    "them.",
+    "a_storey_above": "Not said; at a railing or wall one more storey was taken above the panels, which hides the "
+    "sky behind them.",
     "usual_railing": "Not said; a railing of usual height was taken. A tape measure makes it better.",
     "coldest_estimate": "An estimate on the cold side, made from monthly means. A local record is better.",
     # storage
