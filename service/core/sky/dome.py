@@ -5,7 +5,7 @@ And which part does its rear see past the skyline?
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cache, reduce
+from functools import reduce
 from typing import Any
 
 import numpy as np
@@ -17,39 +17,13 @@ from service.core.sky.between_walls import BetweenWalls, between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.ground import face_opening_share
 from service.core.sky.horizon import skyline_height_deg
+from service.core.sky.house import house_edge
 from service.core.sky.in_front import InFront
 from service.core.sky.overhang import turned_m
+from service.core.sky.slices import STEEPEST, Slices, slices_of
 from service.core.sky.transposition import sky_share
 
 Floats = NDArray[np.float64]
-
-# Stands for the tangent of a right angle; its square still fits into a number.
-_STEEPEST = 1e12
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _Slices:
-    """Slices of azimuth, k of 360 / ``step_deg``, each of (k,).
-
-    Attributes:
-        from_front_deg: from straight behind on the left over the front (0) to straight behind on the right.
-        ahead: the cosine of these.
-        compass_deg: their middles by the compass, from north.
-    """
-
-    step_deg: float
-    from_front_deg: Floats
-    ahead: Floats
-    compass_deg: Floats
-
-
-@cache
-def _slices(step_deg: float) -> _Slices:
-    from_front = np.arange(-180.0 + step_deg / 2.0, 180.0, step_deg)
-    ahead, compass = np.cos(np.radians(from_front)), np.arange(step_deg / 2.0, 360.0, step_deg)
-    for one in (from_front, ahead, compass):
-        one.setflags(write=False)
-    return _Slices(step_deg=step_deg, from_front_deg=from_front, ahead=ahead, compass_deg=compass)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -113,7 +87,7 @@ def sky_seen(
     tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
     bare = sky_share(tilts)
     past_skyline = past_overhang = bare
-    slices = _slices(places.slice_deg)
+    slices = slices_of(places.slice_deg)
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
     if skyline or overhang is not None or walls or places.house_steepness is not None:
         tilt = tilts[:, None]
@@ -139,7 +113,7 @@ def sky_seen(
     )
 
 
-def _before_facade(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices: _Slices) -> tuple[Floats, Floats]:
+def _before_facade(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices: Slices) -> tuple[Floats, Floats]:
     """How far the slices before planes (m,) look out of their facade, (m, k) or (k,), and how they are turned."""
     if facade_azimuth_deg is None:
         return slices.from_front_deg, np.zeros((1, 1))
@@ -147,17 +121,12 @@ def _before_facade(azimuth_deg: Floats, facade_azimuth_deg: float | None, slices
     return from_facade, azimuth_deg[:, None] - facade_azimuth_deg
 
 
-def house_edge(steepness: float, from_facade_deg: Floats) -> Floats:
-    """Tangent of the height of a house's roof edge in slices that look so far out of its facade; nought in front."""
-    return np.clip(-steepness * np.cos(np.radians(from_facade_deg)), 0.0, _STEEPEST)
-
-
 def _past_skyline(
     skyline: Sequence[SkylinePoint],
     tilt_deg: Floats,
     azimuth_deg: Floats,
     bare: Floats,
-    slices: _Slices,
+    slices: Slices,
     behind: Floats | None,
 ) -> tuple[Floats, Floats]:
     """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,).
@@ -172,13 +141,13 @@ def _past_skyline(
         low = np.maximum(low, behind)
     if skyline:
         heights = skyline_height_deg(skyline, azimuth_deg + slices.from_front_deg)
-        low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
-    overhead = np.full_like(ahead, _STEEPEST)
+        low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), STEEPEST))
+    overhead = np.full_like(ahead, STEEPEST)
     return low, np.minimum(_light_between(tilt_deg, low, [overhead], ahead, slices.step_deg).sum(axis=1), bare)
 
 
 def _past_in_front(
-    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], between: BetweenWalls, slices: _Slices
+    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], between: BetweenWalls, slices: Slices
 ) -> Floats:
     """(m, s) of an even sky what planes see past rail and row among all else, from their rows of cells.
 
@@ -231,10 +200,10 @@ def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[Sk
     if not skyline:
         return np.asarray(bare)
     tilt = tilts[:, None]
-    slices = _slices(AT_THE_EDGE.slice_deg)
+    slices = slices_of(AT_THE_EDGE.slice_deg)
     ahead = slices.ahead
     heights = skyline_height_deg(skyline, azimuths[:, None] + 180.0 + slices.from_front_deg)
-    low = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
+    low = np.minimum(np.tan(np.radians(heights)), STEEPEST)
     plane = np.where(ahead > 0.0, _own_horizon(tilt, -ahead), 0.0)  # the front's own horizon, seen from behind
     light = _light_between(180.0 - tilt, low, [plane], ahead, slices.step_deg)
     return np.asarray(np.minimum(light.sum(axis=1), bare))
@@ -253,14 +222,14 @@ def faces_seen(
         For the planes past nothing else, past slab and walls, and past all, (3, m); for the ground.
     """
     tilt, facing_share = tilt_deg[:, None], array.facing_reflectance_share or 0.0
-    slices = _slices(places.slice_deg)
+    slices = slices_of(places.slice_deg)
     own = _own_horizon(tilt, slices.ahead)
     if places.house_steepness is not None:
         own = np.maximum(
             own, house_edge(places.house_steepness, _before_facade(azimuth_deg, array.facade_azimuth_deg, slices)[0])
         )
     heights = skyline_height_deg(array.skyline, azimuth_deg[:, None] + slices.from_front_deg)
-    steep = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
+    steep = np.minimum(np.tan(np.radians(heights)), STEEPEST)
     opening = face_opening_share(np.roll(steep, steep.shape[1] // 2, axis=1), facing_share)
     on_ground = float((opening[0] * (1.0 - 1.0 / (1.0 + steep[0] * steep[0]))).mean())
     bare = past = past_all = (_light_between(tilt, own, [steep], slices.ahead, slices.step_deg) * opening).sum(axis=1)
@@ -321,12 +290,12 @@ def dome_of(
     places: Places = AT_THE_EDGE,
 ) -> Dome:
     """The dome over a place; the facade's azimuth is needed where there is a slab, a wall or a house."""
-    compass_deg = _slices(places.slice_deg).compass_deg
+    compass_deg = slices_of(places.slice_deg).compass_deg
     low, ahead = np.zeros_like(compass_deg), np.zeros_like(compass_deg)
     from_facade = np.zeros_like(compass_deg)
     open_ = np.ones(compass_deg.shape, np.bool_)
     if skyline:
-        low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, compass_deg))), _STEEPEST)
+        low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, compass_deg))), STEEPEST)
     if facade_azimuth_deg is not None and (overhang is not None or walls):
         from_facade = (compass_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
@@ -349,8 +318,8 @@ def dome_of(
 
 def _own_horizon(tilt_deg: Floats, ahead: Floats) -> Floats:
     """Tangent of the height above which a plane sees at all in each slice: nought in front, more behind; (m, k)."""
-    steepness = np.minimum(np.tan(np.radians(tilt_deg)), _STEEPEST)
-    horizon: Floats = np.clip(-steepness * ahead, 0.0, _STEEPEST)
+    steepness = np.minimum(np.tan(np.radians(tilt_deg)), STEEPEST)
+    horizon: Floats = np.clip(-steepness * ahead, 0.0, STEEPEST)
     return horizon
 
 
@@ -363,15 +332,15 @@ def _slab_edges(
     facade, not below 0; ``tilt_deg``: (m, 1); ``turned_deg``: out of the facade, (m, 1) or (1, 1).
     """
     if overhang is None:
-        return [np.full_like(ahead, _STEEPEST)]
+        return [np.full_like(ahead, STEEPEST)]
     edges = []
     down, outwards, further_in = turned_m(tilt_deg, turned_deg, places.corner_m)
     for metres in places.down_m:
         above = overhang.above_top_edge_m + metres * down
         reaches = np.maximum(overhang.reaches_out_m + further_in - metres * outwards, 0.0)
-        steepness = np.minimum(above, _STEEPEST * reaches) / np.maximum(reaches, 1.0 / _STEEPEST)
-        overhead = reaches * _STEEPEST <= above
-        edges.append(np.where(ahead > 0.0, np.where(overhead, _STEEPEST, ahead * steepness), 0.0))
+        steepness = np.minimum(above, STEEPEST * reaches) / np.maximum(reaches, 1.0 / STEEPEST)
+        overhead = reaches * STEEPEST <= above
+        edges.append(np.where(ahead > 0.0, np.where(overhead, STEEPEST, ahead * steepness), 0.0))
     return edges
 
 

@@ -14,6 +14,7 @@ import numpy as np
 
 from service.core.model.facts import Array
 from service.core.model.hours import Floats
+from service.core.sky.slices import STEEPEST
 
 # From the upper edge back to the facade, m: balconies are some 1.2 m deep, on their floor a panel leans near the wall.
 # From memory; three metres of house over them hide all but the last 2 to 22 degrees up to the zenith.
@@ -63,3 +64,8 @@ def past_house_share(steepness: float, facade_azimuth_deg: Floats, sun: Floats) 
     facade = np.radians(facade_azimuth_deg)[:, None].astype(sun.dtype)
     back = -(np.sin(facade) * sun[0] + np.cos(facade) * sun[1])
     return np.asarray(sun[2] >= steepness * back, sun.dtype)
+
+
+def house_edge(steepness: float, from_facade_deg: Floats) -> Floats:
+    """Tangent of the height of a house's roof edge in slices that look so far out of its facade; nought in front."""
+    return np.clip(-steepness * np.cos(np.radians(from_facade_deg)), 0.0, STEEPEST)

@@ -109,7 +109,7 @@ def _beside(others: Floats, taken: float) -> Sides:
 
 
 def _light(scene: Scene, wish: TiltWish, tilt_deg: float | None, facade_deg: float) -> tuple[float, float, float]:
-    """Before a facade that looks so, kWh/m2: on the best of some planes; the least and the most, with two square ones."""
+    """Before a facade that looks so, kWh/m2: on the best of some planes, and with two square ones least and most."""
     array = replace(scene.array, facade_azimuth_deg=facade_deg)
     planes = [one for one in wish.planes if tilt_deg in {None, one.tilt_deg}]
     if not planes:
