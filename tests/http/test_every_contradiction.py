@@ -92,9 +92,6 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
         {"azimuth_deg": azimuth, "height_deg": height}
         for azimuth, height in ((200, 30), (95, 20), (300, 5), (150, 9), (200, 0))
     ]}), "/arrays/0/skyline"),
-    "a wall that looks into itself": ("", arrays({
-        "mount": "wall", "plane": {"azimuth_deg": 180}, "facade_azimuth_deg": 0
-    }), "/arrays/0/plane/azimuth_deg"),
     "an input that is not there": ("input", arrays({"input": 3}, input_count=2), "/arrays/0/input"),
     "no input left": ("", arrays({}, {}, input_count=1), "/arrays/1/input"),
     "three limits for two inputs": ("inputs", inverter(input_count=2, inputs=[{}, {}, {}]), "/inverter/inputs"),

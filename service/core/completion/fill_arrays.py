@@ -14,7 +14,6 @@ from service.core.model.panel_list import PanelList
 from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
-_LOOK_OUT, _RIGHT_ANGLE_DEG = frozenset({"hung_on_rail", "behind_rail", "wall"}), 90.0 + 1e-6
 _THROUGH_RAIL_SHARE = 0.8  # as of any cover of which nobody told the share
 _HEIGHTS = {
     "hung_on_rail": (6.0, 2.5, 25.0), "behind_rail": (6.0, 2.5, 25.0), "balcony_floor": (6.0, 2.5, 25.0),
@@ -35,7 +34,7 @@ def arrays_of(nodes: list[Node], input_count: int, as_of: date, listed_panels: P
 
     Raises:
         ContradictionError: an array is on an input that the inverter lacks, or no input is left for it; or some
-            arrays of an input are in one string and others are not; or one looks into its facade.
+            arrays of an input are in one string and others are not.
     """
     inputs = _inputs_for(nodes, input_count)
     one_string = _as_one_string(nodes, inputs)
@@ -101,7 +100,6 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         node.child("plane"),
         *(node.child_if_given(name) for name in ("hand_rail", "row_in_front")),
     )
-    _looks_out(node, mount, plane)
     panel = panel_of(node.child("panel"), as_of, listed_panels)
     beside = node.child_if_given("overhang") or node.children("side_walls")
     if hand_rail is not None or row_in_front is not None or beside:
@@ -138,23 +136,6 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         string_fuse_a=node.get("string_fuse_a"),
         fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height),
     )  # fmt: skip
-
-
-def _looks_out(node: Node, mount: str, plane: Node) -> None:
-    """What hangs outside at a railing or wall does not look into the facade behind.
-
-    Raises:
-        ContradictionError: plane and facade look more than a right angle apart; of a flat panel no way is told.
-    """
-    azimuth, facade = plane.get("azimuth_deg"), node.get("facade_azimuth_deg")
-    if mount not in _LOOK_OUT or azimuth is None or facade is None or plane.get("tilt_deg") == 0.0:
-        return
-    if abs((azimuth - facade + 180.0) % 360.0 - 180.0) > _RIGHT_ANGLE_DEG:
-        raise ContradictionError(
-            plane.at("azimuth_deg"), "looks into the facade at which it hangs", given=azimuth,
-            accepted=f"at most 90 degrees from facade_azimuth_deg ({facade:g}), which is the way the facade looks out",
-            example=facade,
-        )  # fmt: skip
 
 
 def _fixing(node: Node, mount: str, height_m: float) -> Fixing:

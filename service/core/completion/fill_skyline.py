@@ -32,7 +32,7 @@ def skyline_of(node: Node) -> tuple[SkylinePoint, ...]:
     around = clockwise(named)
     if around is None:
         raise _in_no_order(node, named)
-    ring = _bridged(around)
+    ring = clockwise(_bridged(around)) or around
     if len(named) < len(ring) <= MOST_SKYLINE_POINTS:
         told = [{"azimuth_deg": one.azimuth_deg, "height_deg": one.height_deg} for one in ring]
         node.assume("skyline", Guess(value=told, code="straight_across_gaps"))
