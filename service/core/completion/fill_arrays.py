@@ -18,15 +18,16 @@ from service.core.model.panel_list import PanelList
 from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
+_THROUGH_RAIL_SHARE = 0.8  # as of any cover of which nobody told the share
 _HEIGHTS = {
     "hung_on_rail": (6.0, 2.5, 25.0), "behind_rail": (6.0, 2.5, 25.0), "balcony_floor": (6.0, 2.5, 25.0),
     "wall": (4.0, 1.0, 12.0), "fence": (0.5, 0.0, 1.5), "ground_frame": (0.3, 0.0, 1.0), "flat_roof": (6.0, 2.5, 15.0),
     "sloped_roof": (5.0, 2.5, 12.0), "free_standing": (1.0, 0.0, 10.0),
 }  # fmt: skip
-# How much higher than the panels the building is: what is taken, and at most.
+# How much higher than the panels the building is: what is taken, at least (eaves above a top storey) and at most.
 _BUILDING_ABOVE_M = {
-    "hung_on_rail": (3.0, 15.0), "behind_rail": (3.0, 15.0), "balcony_floor": (3.0, 15.0), "wall": (3.0, 15.0),
-    "flat_roof": (0.0, 1.0), "sloped_roof": (0.0, 3.0),
+    "hung_on_rail": (3.0, 1.5, 15.0), "behind_rail": (3.0, 1.5, 15.0), "balcony_floor": (3.0, 1.5, 15.0),
+    "wall": (3.0, 1.5, 15.0), "flat_roof": (0.0, 0.0, 1.0), "sloped_roof": (0.0, 0.0, 3.0),
 }  # fmt: skip
 # Stands in while a plane is open; settle replaces it before anything is computed.
 OPEN_PLANE = Plane(tilt_deg=0.0, azimuth_deg=0.0)
@@ -127,7 +128,7 @@ def _array(
         skyline=skyline_of(node),
         overhang=_overhang(node.child_if_given("overhang")),
         side_walls=listed(node, "side_walls", [_side_wall(n) for n in node.children("side_walls")]),
-        cover=_cover(node.child_if_given("cover")),
+        cover=_cover(node, mount, row_in_front),
         shade=listed(node, "shade", [_shade(n) for n in node.children("shade")]),
         dirt_share=node.take("dirt_share"),
         mismatch_share=mismatch_of(node, panels[number]),
@@ -150,8 +151,8 @@ def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
     """What holds the panels; what it carries is never guessed, nor the weights on a frame."""
     building, railing = node.get("building_height_m"), node.get("railing_height_m")
     if mount in _BUILDING_ABOVE_M:
-        above, most = _BUILDING_ABOVE_M[mount]
-        guess = Guess(value=height_m + above, low=height_m, high=height_m + most)
+        above, least, most = _BUILDING_ABOVE_M[mount]
+        guess = Guess(value=height_m + above, low=height_m + least, high=height_m + most)
         building = node.take("building_height_m", guess)
     if mount in {"hung_on_rail", "behind_rail"}:
         railing = node.take("railing_height_m")
@@ -194,10 +195,15 @@ def _side_wall(node: Node) -> SideWall:
     )
 
 
-def _cover(node: Node | None) -> Cover | None:
-    if node is None:
+def _cover(array: Node, mount: str, row_in_front: Node | None) -> Cover | None:
+    """What is told, and behind a rail its glass or bars; a closed parapet is told as the row in front."""
+    node = array.child("cover")
+    if array.get("cover") is not None:
+        return Cover(material=node.take("material"), light_through_share=node.take("light_through_share"))
+    if mount != "behind_rail" or row_in_front is not None:
         return None
-    return Cover(material=node.take("material"), light_through_share=node.take("light_through_share"))
+    through = node.take("light_through_share", Guess(value=_THROUGH_RAIL_SHARE, code="rail_in_front"))
+    return Cover(material=node.take("material"), light_through_share=through)
 
 
 def _shade(node: Node) -> Shade:

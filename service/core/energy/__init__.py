@@ -10,6 +10,7 @@ from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.lights import Lights
 from service.core.energy.next_to_nothing import next_to_nothing
+from service.core.energy.otherwise import TURNED_DEG
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear, Little
 from service.core.energy.sheet import diode_of_sheet
 from service.core.energy.spread import OfLight, spread_of
@@ -26,6 +27,7 @@ from service.core.energy.year import (
 
 __all__ = [
     "LOSSES",
+    "TURNED_DEG",
     "ArrayConditions",
     "ArrayHours",
     "ArrayYear",

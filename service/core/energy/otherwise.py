@@ -1,4 +1,4 @@
-"""How far would the year move if the panel lay the other way, had the other cells or hung warmer?
+"""How far would the year move if the panel lay the other way, had the other cells, another house, or hung warmer?
 
 Asked where nobody told which.
 """
@@ -14,6 +14,7 @@ from service.core.energy.chain import WATT_HOURS_PER_KWH
 from service.core.energy.lights import light_key
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
+from service.core.model.fixing import Fixing
 from service.core.model.hours import Floats, SkyYear
 from service.core.panel import HEAT_LOSS
 from service.core.sky import (
@@ -23,11 +24,18 @@ from service.core.sky import (
     effective_light,
     ground_before_house_share,
     has_edges,
+    house_hiding,
     house_over_panel,
+    house_steepness,
     ratio_of,
+    stands_under_or_beside,
     surroundings_of,
 )
 
+# So far aside may the facade look that was taken square to a panel standing by itself: judgement.
+TURNED_DEG = 45.0
+_STOREY_M = 3.0  # of house above a panel whose mount nobody told: it may hang on a wall
+_SQUARE = frozenset({"hung_on_rail", "behind_rail", "wall", "fence", "sloped_roof"})
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
 _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
 # In dim light a cell has fewer volts, by its thermal voltage (a 24th of them) for each factor of e, which grow with
@@ -55,16 +63,17 @@ def lain_otherwise(
 
     Returns:
         Shares of the year's light on the cells, neither negative: of the least and of the most that any of the other
-        choices, alone or together, leaves. Nought where nothing casts an edge of shadow across the cells, for then
-        none of them moves the year, and where the light on them was measured. Arrays that stand alike are looked at
-        once.
+        choices leaves: how it lies and its cells, where something casts an edge of shadow across them; how high the
+        house is that hides something, and whether one does where nobody told the mount; how a facade looks that was
+        taken square to a panel standing by itself. Nought where the light on the cells was measured. Arrays that stand
+        alike are looked at once.
     """
     daylight = None
     known: dict[Hashable, float] = {}
     found = []
     for at, (array, on_cells) in enumerate(zip(arrays, on_cells_kwh_per_m2, strict=True)):
         less = more = 0.0
-        moves = has_edges(array) and sky.plane_w_per_m2 is None and on_cells > 0.0
+        moves = sky.plane_w_per_m2 is None and on_cells > 0.0
         for one in _others(array, f"/arrays/{at}", assumptions) if moves else ():
             daylight = daylight_of(sky) if daylight is None else daylight
             key = light_key(one)
@@ -171,6 +180,9 @@ def _houses(array: Array, pointer: str, assumptions: Assumptions, *, mount_open:
 
 
 def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
+    yield from _other_houses(array, pointer, assumptions)
+    if not has_edges(array):
+        return
     ways, cells = [array.orientation], [array.panel.half_cells]
     if assumptions.assumed(f"{pointer}/orientation"):
         ways.append(_OTHER_WAY[array.orientation])
@@ -178,3 +190,20 @@ def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Ar
         cells.append(not array.panel.half_cells)
     for way, half_cells in list(product(ways, cells))[1:]:
         yield replace(array, orientation=way, panel=replace(array.panel, half_cells=half_cells))
+
+
+def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
+    plane, house = array.plane, f"{pointer}/fixing/building_height_m"
+    in_place = not any(assumptions.assumed(f"{pointer}/plane/{name}") for name in ("tilt_deg", "azimuth_deg"))
+    if in_place and assumptions.assumed(f"{pointer}/mount") and not stands_under_or_beside(array):
+        yield replace(array, mount="wall", fixing=Fixing(building_height_m=array.height_above_ground_m + _STOREY_M))
+    hides = house_hiding(array, np.array([plane.tilt_deg]), np.array([plane.azimuth_deg])) is not None
+    if hides and assumptions.assumed(house) and array.fixing is not None and array.fixing.building_height_m is not None:
+        for end in (assumptions.low, assumptions.high):
+            height_m = end(house, array.fixing.building_height_m)
+            yield replace(array, fixing=replace(array.fixing, building_height_m=height_m))
+    turns = array.mount not in _SQUARE and not assumptions.assumed(f"{pointer}/plane/azimuth_deg")
+    before = stands_under_or_beside(array) or house_steepness(array) is not None
+    if turns and before and array.facade_azimuth_deg is None:
+        for turn in (-TURNED_DEG, TURNED_DEG):
+            yield replace(array, facade_azimuth_deg=(plane.azimuth_deg + turn) % 360.0)

@@ -71,8 +71,8 @@ class OfLight:
         house: how much less and how much more may come from the ground before its house (``ground_otherwise``).
         faces_share: what faces in the skyline may add to its light, by the sun on them, and as bright ones where nobody
             told it.
-        otherwise: how much less and how much more it may give where it lies the other way or has other cells than was
-            taken (``lain_otherwise``).
+        otherwise: how much less and how much more it may give where it lies the other way, has other cells or stands
+            before another house than was taken (``lain_otherwise``).
         cooled: likewise, where another mount cools it worse or better (``held_otherwise``).
     """
 
@@ -105,8 +105,8 @@ def spread_of(
 
     Table and years are known by the light on level ground, from which a plane's differs (``sky.plane_moves``).
     ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
-    a year is answered as it was. ``shade`` is there only where something stands around, ``datasheet`` only where points
-    of a panel's sheet were assumed, ``plane`` only where a plane or mount was.
+    a year is answered as it was. ``shade`` is there only where something stands around or in front,
+    ``datasheet`` only where points of a panel's sheet were assumed, ``plane`` only where a plane or mount was.
     """
 
     def mean(of: Callable[[int, Array], float]) -> float:
@@ -131,8 +131,9 @@ def spread_of(
         SpreadPart("dirt", mean(lambda _, array: max(LEAST_DIRT_SD, DIRT_SD_OF_SHARE * array.dirt_share))),
         SpreadPart("model", mean(lambda _, array: _model(array))),
     ]  # fmt: skip
-    if any(_surrounded(array) for array in arrays):
-        parts.append(sided("shade", lambda at, array: _shade(array, known[at])))
+    shade = sided("shade", lambda at, array: _shade(array, known[at], f"/arrays/{at}", assumptions))
+    if shade.relative_sd_share > 0.0 or shade.upward_sd_share:
+        parts.append(shade)
     rear = sided("rear_light", lambda at, array: _rear(array, known[at].rear_share, f"/arrays/{at}", assumptions))
     snow = mean(lambda at, _: SNOW_SD_OF_LOSS * known[at].snow_share)
     sheet = mean(lambda at, _: _sheet(f"/arrays/{at}/panel", assumptions))
@@ -224,7 +225,7 @@ def _surrounded(array: Array) -> bool:
     return array.surrounded
 
 
-def _shade(array: Array, known: OfLight) -> _Sides:
+def _shade(array: Array, known: OfLight, pointer: str, assumptions: Assumptions) -> _Sides:
     """How it is drawn, and how far the year moves where the panel lies the other way, or has the other cells.
 
     What stands around may take more than was drawn; no more comes without it than it was reckoned to take. Faces in the
@@ -233,8 +234,20 @@ def _shade(array: Array, known: OfLight) -> _Sides:
     """
     drawn = max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * known.hidden_share) if _surrounded(array) else 0.0
     less, more = known.otherwise
-    up = hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90, known.faces_share / Z_90)
-    return hypot(drawn, less / Z_90), up
+    if assumptions.assumed(f"{pointer}/mount"):  # where a house is behind it is also warmest: both come together
+        less = sqrt(less * (less + 2.0 * known.cooled[0]))
+    dimmer, clearer = (share / Z_90 for share in _cover(array, pointer, assumptions))
+    up = hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90, known.faces_share / Z_90, clearer)
+    return hypot(drawn, less / Z_90, dimmer), up
+
+
+def _cover(array: Array, pointer: str, assumptions: Assumptions) -> _Sides:
+    """How much less and how much more may come through a cover of which nobody told how much does."""
+    where = f"{pointer}/cover/light_through_share"
+    if array.cover is None or not (assumptions.assumed(where) and array.cover.light_through_share > 0.0):
+        return 0.0, 0.0
+    through = array.cover.light_through_share
+    return 1.0 - assumptions.low(where, through) / through, assumptions.high(where, through) / through - 1.0
 
 
 def _rear(array: Array, rear_share: float, pointer: str, assumptions: Assumptions) -> _Sides:

@@ -19,7 +19,8 @@ from service.core.sky.dome import Dome, SkySeen, dome_of, sky_seen
 from service.core.sky.edge_shadow import Shares, Ways, has_edges, stands_behind, stands_under_or_beside
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given import given_sky
-from service.core.sky.horizon import above_skyline, skyline_height_deg
+from service.core.sky.horizon import above_skyline, clockwise, skyline_height_deg
+from service.core.sky.house import house_hiding, house_steepness, past_house_share
 from service.core.sky.incidence import (
     cos_incidence,
     direction,
@@ -84,6 +85,7 @@ __all__ = [
     "before_facade",
     "calendar_of",
     "clear_sky",
+    "clockwise",
     "cloud_to_lose",
     "cos_incidence",
     "counts_rear",
@@ -102,7 +104,9 @@ __all__ = [
     "ground_w_per_m2",
     "has_edges",
     "hay_davies",
+    "house_hiding",
     "house_over_panel",
+    "house_steepness",
     "incidence_angle_deg",
     "isotropic",
     "layout_key",
@@ -112,6 +116,7 @@ __all__ = [
     "months_by_day",
     "open_half_angle_deg",
     "open_surroundings",
+    "past_house_share",
     "plane_light",
     "plane_light_given",
     "plane_moves",

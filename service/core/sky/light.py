@@ -34,6 +34,7 @@ from service.core.sky.faces import faces_lit
 from service.core.sky.faces_doubt import more_by_faces_kwh_per_m2
 from service.core.sky.faces_seen import faces_seen
 from service.core.sky.ground import thrown_back
+from service.core.sky.house import house_hiding, past_house_share
 from service.core.sky.in_front import ground_past_row_share, in_front_of
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
 from service.core.sky.shade import Shading, after_shading, taken_by_bands
@@ -49,7 +50,7 @@ class PlaneLight:
 
     Attributes:
         open_w_per_m2: on the bare plane, nothing around, nothing in front; its ground lies before its house.
-        after_skyline_w_per_m2: past the skyline.
+        after_skyline_w_per_m2: past the skyline, and past the house behind.
         after_overhang_w_per_m2: past slab and side walls.
         after_shade_w_per_m2: past what comes by the clock; of a hard shadow, what still does work.
         after_cover_w_per_m2: through the cover. This drives the cell temperature.
@@ -202,8 +203,11 @@ def _reached(
     cosine = np.maximum(direction(tilt, azimuth).T.astype(as_sun) @ daylight.sun, 0.0)
     bare_beam = daylight.from_sun_w_per_m2 * cosine
     beam = bare_beam * surroundings.skyline_open_share if array.skyline else bare_beam
+    if (house := house_hiding(array, tilt, azimuth)) is not None:
+        facade = azimuth if array.facade_azimuth_deg is None else np.array([array.facade_azimuth_deg])
+        beam = beam * past_house_share(house, facade, daylight.sun)
     under: Ways = ()
-    places = replace(AT_THE_EDGE, slice_deg=daylight.slice_deg)
+    places = replace(AT_THE_EDGE, slice_deg=daylight.slice_deg, house_steepness=house)
     if stands_under_or_beside(array):
         places = replace(darkest_places(array), slice_deg=daylight.slice_deg)
         if by_stage or not stands_behind(array):

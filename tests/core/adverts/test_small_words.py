@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from service.core.adverts import CLAIMS, small_words, vocabulary_of
+from service.core.adverts import CLAIMS, role_signs, vocabulary_of
 from service.core.adverts.commands import commands_in
 from service.core.adverts.language import UNKNOWN
 from service.core.adverts.plain import plain_of
