@@ -181,7 +181,7 @@ def test_rules_hold_no_words_of_their_own():
     names = {*CLAIMS, UNKNOWN, *(meaning for table in TABLES.meanings.values() for meaning in table)}
     telling = set().union(*map(_single_words, LANGUAGES)) - english - names
     assert len(telling) > 3000
-    for module in Path(small_words.__file__).parent.glob("*.py"):
+    for module in Path(role_signs.__file__).parent.glob("*.py"):
         tree = ast.parse(module.read_text(encoding="utf-8"))
         said = {node.value for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)}
         assert len({word for word in said & telling if len(word) > 2}) < 2, module.name

@@ -22,6 +22,7 @@ from tests.builders import array
 from tests.kernel_cases import typical
 
 RAYS = 400_000
+BLACK_GROUND = 0.0  # what the house leaves of the ground's light is ``test_before_house``'s
 POTSDAM = (52.4, 13.1)
 
 
@@ -73,7 +74,7 @@ def test_a_high_house_hides_what_a_thread_of_a_slab_does_far_above_whose_facade_
     sky = typical(*POTSDAM)
     high = at_house(100_000.0, plane=Plane(tilt_deg=tilt_deg, azimuth_deg=azimuth_deg), facade_azimuth_deg=180.0)
     slab = replace(high, fixing=None, overhang=Overhang(above_top_edge_m=1000.0, reaches_out_m=1e-6))
-    house, facade = (plane_light(sky, one, 0.2).effective_w_per_m2.sum() for one in (high, slab))
+    house, facade = (plane_light(sky, one, BLACK_GROUND).effective_w_per_m2.sum() for one in (high, slab))
     assert house == pytest.approx(facade, rel=2e-3)
 
 
@@ -83,7 +84,7 @@ def test_an_upright_panel_that_looks_straight_out_loses_nothing_and_a_leaning_on
 
     def light(one, *planes):
         around = surroundings_of(one, sky, daylight)
-        return effective_light(one, planes, daylight, around, 0.2).sum(axis=1)
+        return effective_light(one, planes, daylight, around, BLACK_GROUND).sum(axis=1)
 
     straight, leaning = Plane(tilt_deg=90, azimuth_deg=200), Plane(tilt_deg=30, azimuth_deg=200)
     bare = light(at_house(fixing=None), straight, leaning)
@@ -96,7 +97,7 @@ def test_the_higher_the_house_the_less_light():
     sky = typical(*POTSDAM)
     plane = Plane(tilt_deg=20, azimuth_deg=150)
     light = [
-        plane_light(sky, at_house(above_m, plane=plane, facade_azimuth_deg=180.0), 0.2).effective_w_per_m2.sum()
+        plane_light(sky, at_house(above_m, plane=plane, facade_azimuth_deg=180.0), BLACK_GROUND).effective_w_per_m2.sum()
         for above_m in (-1.0, 0.0, 0.5, 1.5, 3.0, 18.0)
     ]
     assert light[0] == light[1]
