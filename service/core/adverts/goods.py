@@ -4,13 +4,17 @@ from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import is_asked_for, needs_goods
+from service.core.adverts.belongings import sells_a_belonging
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.buyers import is_buyers_question
+from service.core.adverts.houses import sells_a_house
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
+from service.core.adverts.only_this import is_kit_with_panels, is_of_set, leave_out_panels, only_sold
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.services import is_let, is_service
 from service.core.adverts.set_figures import counted_in_set, figures_tell_set, listed, stroked
 from service.core.adverts.sold_how import is_gone_behind, stays
 from service.core.adverts.sorts import single_count
@@ -19,10 +23,9 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
 _TWO_KINDS = frozenset(("panel", "inverter"))
-_FIRST_WORDS, _FIRST_TITLE = 4, 2
+_FIRST_WORDS = 4
 _FARTHEST, _FARTHEST_TAKER = 14, 3
 _TOLD_OFF = frozenset(("for", "takes", "range"))
-_OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
 
@@ -53,11 +56,13 @@ def goods_of(scene: Scene) -> Goods:
         kind = "panel"  # of which there may be several; the inverter goes by itself
     if _wanted(scene) or is_asked_for(scene) or needs_goods(scene) or is_buyers_question(scene):
         return Goods(kind, False, None, "wanted_ad")
-    if _service(scene, kind):
+    if is_service(scene, kind) or is_let(scene):
         return Goods("other", False, None, "service")
     if kind == "other" and why is None:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
+    if kind == "inverter" and "set" in named.title:
+        leave_out_panels(scene)
     bundled = bundles_of(scene) if kind in {"panel", "inverter"} else None
     quantity, pallets = pieces_on_offer(scene, kind, bundled)
     return Goods(kind, True, single_count(scene, kind, quantity), why, pallets, bundled[0] if bundled else 1)
@@ -90,6 +95,11 @@ def _named(scene: Scene) -> _Named:
         named.all.setdefault(good, []).append(place)
     if "panel" in named.title and told_for_panels(scene, named.title.get("inverter", []), named.all["panel"]):
         del named.title["panel"], named.all["panel"]
+    only = only_sold(scene)
+    for other in ("set", "panel", "inverter") if only in named.all else ():
+        if other != only:
+            named.title.pop(other, None)
+            named.all.pop(other, None)
     return named
 
 
@@ -223,23 +233,6 @@ def _start(scene: Scene, place: int) -> int:
     return from_
 
 
-def _service(scene: Scene, kind: str) -> bool:
-    served = [scene.items[at] for at in scene.said("service")]
-    if any(
-        scene.items[at].field == 0 and scene.items[at].at < _FIRST_TITLE
-        for at in scene.by_what.get("service_title", ())
-    ) and not any(scene.by_what.get(what) for what in ("selling", "used", "unused", "d:cracked_glass")):
-        return True
-    if not served:
-        return False
-    told = {tuple(scene.tokens[one.field][one.at : one.to]) for one in served}
-    if len(told) > 1 and (not _rated(scene) or not any(scene.by_what.get(what) for what in _OF_GOODS)):
-        return True
-    if kind == "other" or any(one.field == 0 for one in served):
-        return "W" not in scene.units or kind == "other"
-    return not any(item.unit in CURRENCIES or item.unit == "W" for item in scene.items)
-
-
 def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR0911 - a row of questions
     title, all_ = named.title, named.all
     if "panel" in all_ and "inverter" in all_ and _panels_at_most(title) and _kept(scene):
@@ -248,6 +241,8 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
         title.pop("inverter", None)
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
+    if sells_a_belonging(scene, all_) or sells_a_house(scene):
+        return "other", "other_goods"
     if _other_goods(scene, named) or _with_panel(scene, all_):
         return "other", "other_goods"
     if "panel" in all_ and "inverter" in all_:
@@ -255,10 +250,12 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
             return "set", None
         if "set" in all_ and not {"panel", "inverter"} & set(title):
             return "set", None
+    elif is_of_set(scene, title, all_):
+        return "inverter", None
     elif "set" in title or ("set" in all_ and not {"panel", "inverter"} & set(title)):
         lone = "panel" if "panel" in all_ else "inverter" if "inverter" in all_ else None
         sets = [scene.items[at] for at in all_["set"]]
-        weak = all(_weak(scene, item) for item in sets)
+        weak = all(_weak(scene, item) for item in sets) and not is_kit_with_panels(scene, all_["set"])
         lacks = _lacks(scene, "inverter" if lone == "panel" else "panel")
         first = lone and "panel" in title and "set" in title and title[lone][0] < title["set"][0]
         return (

@@ -122,6 +122,14 @@ class SmallWords:
     own: Words
     panel_along: Words  # "garden lamp and panel"
     second: Words  # "a second inverter"
+    belongings: Words  # sold by themselves: "inverter cable"
+    belonging_ends: Stems  # what such a word of several parts ends with, not how it begins: "Netzkabel"
+    coming_with: Words  # before what comes along
+    coming_along: Words  # before what comes along, or does not
+    ran_with: Words  # before goods that a thing was used with: "läuft bei mir mit zwei Modulen"
+    dwellings: Words  # houses, boats and vehicles that have panels
+    of_place: Words  # before the place where goods were or shall be
+    nothing_else: Words  # "selling only the inverter"
     another: Words  # "bought a bigger inverter"
     known_one: Words  # before such a word: "the new inverter does not suit them"
     other_new: Stems  # things that are new where the goods are not: "new roof, so they must go"
@@ -198,6 +206,7 @@ class SmallWords:
     still: Words  # "noch 4 von 12"
     still_there: Words
     set_joining: Words  # panels and an inverter
+    parting_sets: Words  # "inverter and balcony set"
     others: Words  # "some of 230 W, others of 250 W"
     sorts_joining: Words
     sorts_of: Words
@@ -323,6 +332,8 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "of_temperature": ("celsius", "degree_short"),
     "beside_condition": ("at_condition", "minus"),
     "input_begins": ("an_input",),
+    "coming_along": ("coming_with",),
+    "parting_sets": ("coming_with", "set_joining"),
 }
 
 
