@@ -31,6 +31,13 @@ def sells_a_belonging(scene: Scene, offered: Mapping[str, list[int]]) -> bool:
     )
 
 
+def sells_another_inverter(scene: Scene, title: Mapping[str, list[int]]) -> bool:
+    """Is it the inverter of a welder or of a microwave oven that the title names?"""
+    if "inverter" not in title or "panel" in title or "set" in title:
+        return False
+    return any(word.startswith(scene.small.other_inverters) for word in scene.tokens[0])
+
+
 def _told_in(scene: Scene, field: int) -> bool:
     """Does a field, or the beginning of the body, name goods or a thing that belongs to some?"""
     words = scene.tokens[field][:_FIRST] if field else scene.tokens[field]
@@ -51,8 +58,10 @@ def _heads(scene: Scene, field: int) -> bool:
     tokens = scene.tokens[field]
     end = len(tokens) if field == 0 else min(len(tokens), _FIRST)
     goods = _goods_in(scene, field, end)
+    others = [scene.items[place] for place in scene.by_what.get("other_goods", ())]
+    things = {one.to - 1 for one in others if one.field == field}
     for at in range(end):
-        if not is_belonging(scene, tokens[at]) or (at and tokens[at - 1] in scene.small.coming_along):
+        if not (at in things or is_belonging(scene, tokens[at])) or (at and tokens[at - 1] in scene.small.coming_along):
             continue
         if tokens[at + 1 : at + 2] == ["-"]:  # "fan-cooled"
             continue

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import is_asked_for, needs_goods
-from service.core.adverts.belongings import sells_a_belonging
+from service.core.adverts.belongings import sells_a_belonging, sells_another_inverter
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.buyers import is_buyers_question
 from service.core.adverts.houses import sells_a_house
@@ -241,7 +241,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
         title.pop("inverter", None)
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
-    if sells_a_belonging(scene, all_) or sells_a_house(scene):
+    if sells_another_inverter(scene, title) or sells_a_belonging(scene, all_) or sells_a_house(scene):
         return "other", "other_goods"
     if _other_goods(scene, named) or _with_panel(scene, all_):
         return "other", "other_goods"

@@ -11,6 +11,7 @@ from itertools import accumulate, pairwise
 
 from service.core.adverts.plain import Plain
 
+_WHITE = " \n"
 _JOINS = frozenset(",(/&+=×")
 _ENDS = frozenset(".!?:;)")
 _BULLETS = frozenset("-*•|+#>–—·")
@@ -48,6 +49,17 @@ def joined(plain: Plain, waiting: Set[str]) -> Plain:
         parts += (" " if at in gone_on else "\n", lines[at])
     text = "".join(parts)
     return plain if text == plain.text else plain._replace(text=text)
+
+
+def edged(plain: Plain) -> Plain:
+    """The text with blanks for the line ends before its first word and behind its last one; signs keep their places."""
+    text = plain.text
+    if "\n" not in text or (text[0] not in _WHITE and text[-1] not in _WHITE):
+        return plain
+    low, high = len(text) - len(text.lstrip(_WHITE)), len(text.rstrip(_WHITE))
+    if low >= high:
+        return plain._replace(text=" " * len(text))
+    return plain._replace(text=" " * low + text[low:high] + " " * (len(text) - high))
 
 
 def _named(lines: Sequence[str]) -> list[str]:

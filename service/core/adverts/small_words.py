@@ -108,6 +108,12 @@ class SmallWords:
     tied: Stems  # to an account
     released: Stems  # from one
 
+    # What is told of defects.
+    unbroken: Words  # "the glass is whole"
+    wrappings: Words  # cracked they are no glass: cartons, frames
+    strangers: Words  # whose panels are others: neighbours
+    mine: Words  # set against those
+
     # Labels.
     label_of: Stems  # "price sticker"
     label_on: Stems  # "label on the box"
@@ -122,6 +128,7 @@ class SmallWords:
     own: Words
     panel_along: Words  # "garden lamp and panel"
     second: Words  # "a second inverter"
+    other_inverters: Stems  # beside "inverter" in a title: welders, microwave ovens
     belongings: Words  # sold by themselves: "inverter cable"
     belonging_ends: Stems  # what such a word of several parts ends with, not how it begins: "Netzkabel"
     coming_with: Words  # before what comes along
@@ -333,7 +340,7 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "beside_condition": ("at_condition", "minus"),
     "input_begins": ("an_input",),
     "coming_along": ("coming_with",),
-    "parting_sets": ("coming_with", "set_joining"),
+    "parting_sets": ("coming_with", "joining"),
 }
 
 
