@@ -71,8 +71,8 @@ def _heads(scene: Scene, field: int) -> bool:
             return field == 0 and _is_first(tokens, at)
         if not before:
             between = tokens[at + 1 : behind[0].at]
-            told = field == 0 or (_is_first(tokens, at) and not scene.small.of_place.isdisjoint(between))
-            return told and _of(scene, between)
+            told = field == 0 or not scene.small.of_place.isdisjoint(between) or not between
+            return told and (field == 0 or _is_first(tokens, at)) and _of(scene, between)
         between = [word for word in tokens[before[-1].to : at] if word != "-"]
         close = len(between) < _CLOSE and all(word.isalpha() for word in between) and _of(scene, between)
         return before[-1].what in _BEHIND and close and all(_is_for(scene, tokens, at, one) for one in behind)
@@ -112,6 +112,8 @@ def _by_itself(scene: Scene, place: int) -> bool:
     """Are goods named by themselves, not as what a thing belongs to, is for, or ran with?"""
     item = scene.items[place]
     tokens, small = scene.tokens[item.field], scene.small
+    if scene.denied(place):
+        return False
     if any(is_belonging(scene, word) for word in tokens[item.to : item.to + _CLOSE]) and _of(
         scene, tokens[item.to : item.to + 1]
     ):
@@ -123,7 +125,9 @@ def _by_itself(scene: Scene, place: int) -> bool:
         if word in small.ran_with:
             return False
         if is_belonging(scene, word):
-            return not _of(scene, tokens[at + 1 : item.at])
+            between = tokens[at + 1 : item.at]
+            first = next((one for one in between if one in small.of_place or one in small.coming_with), "")
+            return first not in small.of_place and not _of(scene, between)
         if word in _ENDS:
             break
     return True

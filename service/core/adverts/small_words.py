@@ -264,6 +264,7 @@ class SmallWords:
     beyond: Words  # "above 60 V it is dead"
 
     # Line ends. No separable prefixes of verbs ("hole es ab") among them.
+    line_cut_short: Words  # the same with a point: "max."
     line_waiting: Words  # behind them a sentence goes on
 
 
