@@ -10,7 +10,7 @@ from service.core.adverts.buyers import is_buyers_question
 from service.core.adverts.houses import sells_a_house
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
-from service.core.adverts.only_this import is_kit_with_panels, is_of_set, leave_out_panels, only_sold
+from service.core.adverts.only_this import come_along, is_kit_with_panels, is_of_set, leave_out_panels, only_sold
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
@@ -95,7 +95,7 @@ def _named(scene: Scene) -> _Named:
         named.all.setdefault(good, []).append(place)
     if "panel" in named.title and told_for_panels(scene, named.title.get("inverter", []), named.all["panel"]):
         del named.title["panel"], named.all["panel"]
-    only = only_sold(scene)
+    only = only_sold(scene) or ("inverter" if is_of_set(scene, named.title, named.all) else None)
     for other in ("set", "panel", "inverter") if only in named.all else ():
         if other != only:
             named.title.pop(other, None)
@@ -241,17 +241,13 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
         title.pop("inverter", None)
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
-    if sells_another_inverter(scene, title) or sells_a_belonging(scene, all_) or sells_a_house(scene):
-        return "other", "other_goods"
-    if _other_goods(scene, named) or _with_panel(scene, all_):
+    if _other_goods(scene, named):
         return "other", "other_goods"
     if "panel" in all_ and "inverter" in all_:
         if "set" in title or ("panel" in title and "inverter" in title) or _together(scene, named):
             return "set", None
         if "set" in all_ and not {"panel", "inverter"} & set(title):
             return "set", None
-    elif is_of_set(scene, title, all_):
-        return "inverter", None
     elif "set" in title or ("set" in all_ and not {"panel", "inverter"} & set(title)):
         lone = "panel" if "panel" in all_ else "inverter" if "inverter" in all_ else None
         sets = [scene.items[at] for at in all_["set"]]
@@ -287,6 +283,13 @@ def _lacks(scene: Scene, good: str) -> bool:
 
 
 def _other_goods(scene: Scene, named: _Named) -> bool:
+    """Is it anything else that is sold, whatever panels and inverters are named?"""
+    if sells_another_inverter(scene, named.title) or sells_a_belonging(scene, named.all) or sells_a_house(scene):
+        return True
+    return _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)
+
+
+def _lamps_and_the_like(scene: Scene, named: _Named) -> bool:
     """Are lamps, brackets and the like what is sold, not what comes along?"""
     title, all_ = named.title, named.all
     along = {"panel", "inverter"} <= set(all_) and all(
@@ -351,7 +354,7 @@ def _spelled_out(scene: Scene, named: _Named) -> bool:
 def _together(scene: Scene, named: _Named) -> bool:
     """Does an inverter come along with panels: "panels with inverter", "two panels, an inverter"?"""
     title = set(named.title) - {"other"}
-    if title != {"panel"} and _listed(scene, named):
+    if title != {"panel"} and (_listed(scene, named) or come_along(scene, named.all["panel"])):
         return True
     if any(_along(scene, at, title) for at in named.all["inverter"]) or _spelled_out(scene, named):
         return True

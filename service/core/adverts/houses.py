@@ -1,4 +1,4 @@
-"""Is a house, a boat or a vehicle sold that has panels: "camper van with a 200 W panel", "Gartenhaus mit Solarmodulen"?"""
+"""Is a house, a boat or a vehicle sold that has panels: "camper van with a 200 W panel"?"""
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, PANELS
@@ -10,9 +10,7 @@ _FIRST, _LOOKED = 3, 14  # pieces
 def sells_a_house(scene: Scene) -> bool:
     """Does title or body begin with one, and do goods stand behind a "with", or nowhere in the title?"""
     small = scene.small
-    return any(
-        not small.dwellings.isdisjoint(scene.different[field]) and _begins(scene, field) for field in range(2)
-    )
+    return any(not small.dwellings.isdisjoint(scene.different[field]) and _begins(scene, field) for field in range(2))
 
 
 def _begins(scene: Scene, field: int) -> bool:

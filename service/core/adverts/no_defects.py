@@ -1,4 +1,4 @@
-"""Which words for a defect tell of none: a code ("HS 410"), a cracked carton, a neighbour's panels, glass that is whole?"""
+"""Which words for a defect tell of none: a code ("HS 410"), a cracked carton, a neighbour's panels, whole glass?"""
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item

@@ -9,6 +9,7 @@ from service.core.adverts.walk import INVERTERS, NUMBER, PANELS
 _OF = {**dict.fromkeys(PANELS, "panel"), **dict.fromkeys(INVERTERS, "inverter")}
 _OF_KITS = frozenset(("plus", "set_weak", "set_one", "set_many", "power"))
 _LEAST_W, _MOST_PANELS, _WATTS_COUNT_PANELS = 600.0, 12, 3
+_ENDS = frozenset(".,;:!?()\n|+&")
 _TO_VERB, _TO_GOODS, _BEHIND = 4, 3, 6
 
 
@@ -43,6 +44,22 @@ def _joined(scene: Scene, place: int) -> bool:
     return False
 
 
+def come_along(scene: Scene, panels: list[int]) -> bool:
+    """Is it said behind counted panels that they come along: "inverter 600 W. 2 x 430 W panels come with it"?"""
+    if all(map(scene.small.thrown_in.isdisjoint, scene.different[:2])):
+        return False
+    for place in panels:
+        item, tokens = scene.items[place], scene.tokens[scene.items[place].field]
+        behind = tokens[item.to : item.to + _TO_VERB]
+        at = next((at for at, word in enumerate(behind) if word in scene.small.thrown_in), None)
+        if at is None or not _ENDS.isdisjoint(behind[:at]) or scene.denied(place):
+            continue
+        if any(one.what == NUMBER and not one.unit and one.clause == item.clause and item.at - one.to <= _TO_VERB
+               for one in scene.back(place, 4)):  # fmt: skip
+            return True
+    return False
+
+
 def is_of_set(scene: Scene, title: Mapping[str, list[int]], all_: Mapping[str, list[int]]) -> bool:
     """Does an inverter stand first in a title, a set behind it only tell of what it is, and nobody name panels?"""
     if "panel" in all_ or "inverter" not in title or "set" not in title or title["inverter"][0] > title["set"][0]:
@@ -63,9 +80,10 @@ def is_kit_with_panels(scene: Scene, places: list[int]) -> bool:
             continue
         watts, count, panels = ahead[:_WATTS_COUNT_PANELS]
         of_kit = watts.unit == "W" and not watts.peak and watts.value >= _LEAST_W and watts.at - item.to <= 1
-        if of_kit and count.what == NUMBER and not count.unit and 1 < count.value <= _MOST_PANELS:
-            if panels.what in PANELS and panels.at == count.to and panels.clause == item.clause:
-                return True
+        several = count.what == NUMBER and not count.unit and 1 < count.value <= _MOST_PANELS
+        counted = panels.what in PANELS and panels.at == count.to and panels.clause == item.clause
+        if of_kit and several and counted:
+            return True
     return False
 
 

@@ -136,6 +136,7 @@ class SmallWords:
     ran_with: Words  # before goods that a thing was used with: "läuft bei mir mit zwei Modulen"
     dwellings: Words  # houses, boats and vehicles that have panels
     of_place: Words  # before the place where goods were or shall be
+    thrown_in: Words  # behind goods: "two panels come with it"
     nothing_else: Words  # "selling only the inverter"
     another: Words  # "bought a bigger inverter"
     known_one: Words  # before such a word: "the new inverter does not suit them"

@@ -185,7 +185,7 @@ def _counted(scene: Scene, place: int) -> float:
         if one.clause != item.clause or item.at - one.to > _NEAR:
             continue
         if one.what == NUMBER and not one.unit:
-            return one.value if part == item.at or one.to == part else 0.0
+            return one.value if part in {item.at, one.to} else 0.0
         if one.what == "part":
             part = one.at
     return 0.0
