@@ -33,7 +33,7 @@ def test_white_space_about_title_and_body_moves_nothing(ends):
 @pytest.mark.parametrize(
     ("title", "body"),
     [
-        ("Montage Balkonkraftwerk", "Festpreis 149 Euro, auch Anmeldung."),
+        ("Fachgerechter Aufbau / Balkonkraftwerk Anmeldung", "Ab 149 € fest. Auch Lieferung von 440W Modulen."),
         ("Onderhoud zonnepanelen", "Al vanaf 49 euro, bel voor een afspraak."),
         ("Suche Solarmodule", "4 Module 400 W, zahle bis 50 € pro Stück."),
     ],

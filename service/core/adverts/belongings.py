@@ -4,7 +4,7 @@ Asked of the title, or of the first words of the body where the title names noth
 stands first ("cavo per inverter", "Kabel Wechselrichter"), in some behind the goods as well ("inverter cable").
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, PANELS, Item
@@ -23,8 +23,13 @@ def sells_a_belonging(scene: Scene, offered: Mapping[str, list[int]]) -> bool:
         scene: the advert.
         offered: places of goods by their kind, without those that the text says it is not about.
     """
-    field = 0 if _told_in(scene, 0) else 1
-    if not _told_in(scene, field) or {"voc", "isc"} <= scene.by_what.keys() or not _heads(scene, field):
+    if _belong(scene, scene.tokens[0], scene.different[0]):
+        field = 0
+    elif _names_goods(scene) or not _belong(scene, scene.tokens[1][:_FIRST], scene.different[1]):
+        return False
+    else:
+        field = 1
+    if {"voc", "isc"} <= scene.by_what.keys() or not _heads(scene, field):
         return False
     return not any(
         scene.items[place].field and _by_itself(scene, place) for kind in _KINDS for place in offered.get(kind, ())
@@ -38,14 +43,21 @@ def sells_another_inverter(scene: Scene, title: Mapping[str, list[int]]) -> bool
     return any(word.startswith(scene.small.other_inverters) for word in scene.tokens[0])
 
 
-def _told_in(scene: Scene, field: int) -> bool:
-    """Does a field, or the beginning of the body, name goods or a thing that belongs to some?"""
-    words = scene.tokens[field][:_FIRST] if field else scene.tokens[field]
-    if any(is_belonging(scene, word) for word in words):
+def _names_goods(scene: Scene) -> bool:
+    """Are goods named in the title?"""
+    return any(scene.items[scene.by_what[what][0]].field == 0 for what in scene.by_what.keys() & _GOODS)
+
+
+def _belong(scene: Scene, words: list[str], different: Set[str]) -> bool:
+    """Is one of the words, all ``different``, one for such a thing, or one of the title a lamp or a bracket?"""
+    small = scene.small
+    if not small.belongings.isdisjoint(different) and not small.belongings.isdisjoint(words):
         return True
-    return field == 0 and any(
-        scene.items[places[0]].field == 0 for what, places in scene.by_what.items() if what in _GOODS
-    )
+    ends = small.belonging_ends
+    if [word for word in words if word.endswith(ends)]:
+        return True
+    others = scene.by_what.get("other_goods")
+    return others is not None and scene.items[others[0]].field == 0 and words is scene.tokens[0]
 
 
 def is_belonging(scene: Scene, word: str) -> bool:

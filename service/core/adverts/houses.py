@@ -9,8 +9,9 @@ _FIRST, _LOOKED = 3, 14  # pieces
 
 def sells_a_house(scene: Scene) -> bool:
     """Does title or body begin with one, and do goods stand behind a "with", or nowhere in the title?"""
-    small = scene.small
-    return any(not small.dwellings.isdisjoint(scene.different[field]) and _begins(scene, field) for field in range(2))
+    first, second, _ = scene.different
+    told = scene.small.dwellings.isdisjoint
+    return (not told(first) and _begins(scene, 0)) or (not told(second) and _begins(scene, 1))
 
 
 def _begins(scene: Scene, field: int) -> bool:

@@ -14,6 +14,7 @@ from service.core.adverts.plain import Plain
 _WHITE = " \n"
 _JOINS = frozenset(",(/&+=×")
 _ENDS = frozenset(".!?:;)")
+_SIGNED = frozenset("+-")
 _BULLETS = frozenset("-*•|+#>–—·")
 _MONEY = frozenset("€£$")
 _SET_OFF = frozenset((" :", " : ", " =", " = "))  # behind the word that heads a line
@@ -47,8 +48,9 @@ def joined(plain: Plain, waiting: Set[str], cut_short: Set[str] = frozenset()) -
     if "|" in plain.text or _DOTS in plain.text:
         unsure = [at for at in unsure if not _are_columns(bare[at - 1], bare[at])]
     gone_on = _gone_on(plain.shown, lines, bare, unsure, waiting) if unsure else set()
-    gone_on.update(at for at, (line, following) in enumerate(pairwise(bare), 1)
-                   if line and following and _has_to(line, following, cut_short))  # fmt: skip
+    gone_on.update([at for at, (line, following) in enumerate(pairwise(bare), 1)
+                    if line and following and (line[-1] == "." or following[0] in _SIGNED)
+                    and _has_to(line, following, cut_short)])  # fmt: skip
     parts = [lines[0]]
     for at in range(1, len(lines)):
         parts += (" " if at in gone_on else "\n", lines[at])
@@ -104,7 +106,7 @@ def _has_to(line: str, following: str, cut_short: Set[str]) -> bool:
     As in "Voc" and "-0.27 %/K", "Voc ...." and "37.2 V", "max." and "60 V".
     """
     first = following[0]
-    if first in "+-":
+    if first in _SIGNED:
         near = following[1:_LONGEST_COEFFICIENT]
         return near[:1].isdigit() and ("%" in near or "mv" in near) and (line[-1].isalpha() or line[-1] == ":")
     if line[-1] != ".":
@@ -160,7 +162,7 @@ def _goes_on(line: str, following: str, shown: str, longest: int, waiting: Set[s
     if shown.islower():
         return small_tells and (broken or last[-1].isdigit())
     if not broken or not last[-1].isdigit():
-        return broken and _is_value(following) and last.isalpha()
+        return broken and last.isalpha() and "|" not in line and _is_value(following)
     if following[0] == "%":
         return True
     return following[0] in _MONEY or following[0].isalpha() or _is_hundreds(following)

@@ -69,8 +69,8 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
     """The same, with its body as a person reads it."""
     sent = (advert.title, advert.body, advert.price_text or "")
     small = vocabulary.small
-    title, body, price = (edged(plain_of(text)) for text in sent)
-    plains = (title, joined(body, small.line_waiting, small.line_cut_short), price)
+    body = joined(edged(plain_of(sent[1])), small.line_waiting, small.line_cut_short)
+    plains = (edged(plain_of(sent[0])), body, edged(plain_of(sent[2])))
     cut = [Pieces(plain.text, vocabulary.met) if plain.text else NO_PIECES for plain in plains]
     return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
 
