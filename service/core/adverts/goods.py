@@ -4,14 +4,18 @@ from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import is_asked_for, needs_goods
+from service.core.adverts.belongings import sells_a_belonging, sells_another_inverter
 from service.core.adverts.bids import kind_of_bids, tells_bids_only
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.buyers import is_buyers_question
+from service.core.adverts.houses import sells_a_house
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
+from service.core.adverts.only_this import come_along, is_kit_with_panels, is_of_set, leave_out_panels, only_sold
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.services import is_let, is_service
 from service.core.adverts.set_figures import counted_in_set, figures_tell_set, listed, stroked
 from service.core.adverts.sold_how import is_gone_behind, stays
 from service.core.adverts.sorts import single_count
@@ -20,10 +24,9 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
 _TWO_KINDS = frozenset(("panel", "inverter"))
-_FIRST_WORDS, _FIRST_TITLE = 4, 2
+_FIRST_WORDS = 4
 _FARTHEST, _FARTHEST_TAKER = 14, 3
 _TOLD_OFF = frozenset(("for", "takes", "range"))
-_OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
 
@@ -55,11 +58,13 @@ def goods_of(scene: Scene) -> Goods:
     asked = _wanted(scene) or is_asked_for(scene) or needs_goods(scene)
     if asked or is_buyers_question(scene) or tells_bids_only(scene):
         return Goods(kind if why or kind != "other" else kind_of_bids(scene), False, None, "wanted_ad")
-    if _service(scene, kind):
+    if is_service(scene, kind) or is_let(scene):
         return Goods("other", False, None, "service")
     if kind == "other" and why is None:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
+    if kind == "inverter" and "set" in named.title:
+        leave_out_panels(scene)
     bundled = bundles_of(scene) if kind in {"panel", "inverter"} else None
     quantity, pallets = pieces_on_offer(scene, kind, bundled)
     return Goods(kind, True, single_count(scene, kind, quantity), why, pallets, bundled[0] if bundled else 1)
@@ -92,6 +97,11 @@ def _named(scene: Scene) -> _Named:
         named.all.setdefault(good, []).append(place)
     if "panel" in named.title and told_for_panels(scene, named.title.get("inverter", []), named.all["panel"]):
         del named.title["panel"], named.all["panel"]
+    only = only_sold(scene) or ("inverter" if is_of_set(scene, named.title, named.all) else None)
+    for other in ("set", "panel", "inverter") if only in named.all else ():
+        if other != only:
+            named.title.pop(other, None)
+            named.all.pop(other, None)
     return named
 
 
@@ -225,23 +235,6 @@ def _start(scene: Scene, place: int) -> int:
     return from_
 
 
-def _service(scene: Scene, kind: str) -> bool:
-    served = [scene.items[at] for at in scene.said("service")]
-    if any(
-        scene.items[at].field == 0 and scene.items[at].at < _FIRST_TITLE
-        for at in scene.by_what.get("service_title", ())
-    ) and not any(scene.by_what.get(what) for what in ("selling", "used", "unused", "d:cracked_glass")):
-        return True
-    if not served:
-        return False
-    told = {tuple(scene.tokens[one.field][one.at : one.to]) for one in served}
-    if len(told) > 1 and (not _rated(scene) or not any(scene.by_what.get(what) for what in _OF_GOODS)):
-        return True
-    if kind == "other" or any(one.field == 0 for one in served):
-        return "W" not in scene.units or kind == "other"
-    return not any(item.unit in CURRENCIES or item.unit == "W" for item in scene.items)
-
-
 def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR0911 - a row of questions
     title, all_ = named.title, named.all
     if "panel" in all_ and "inverter" in all_ and _panels_at_most(title) and _kept(scene):
@@ -250,7 +243,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
         title.pop("inverter", None)
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
-    if _other_goods(scene, named) or _with_panel(scene, all_):
+    if _other_goods(scene, named):
         return "other", "other_goods"
     if "panel" in all_ and "inverter" in all_:
         if "set" in title or ("panel" in title and "inverter" in title) or _together(scene, named):
@@ -260,7 +253,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
     elif "set" in title or ("set" in all_ and not {"panel", "inverter"} & set(title)):
         lone = "panel" if "panel" in all_ else "inverter" if "inverter" in all_ else None
         sets = [scene.items[at] for at in all_["set"]]
-        weak = all(_weak(scene, item) for item in sets)
+        weak = all(_weak(scene, item) for item in sets) and not is_kit_with_panels(scene, all_["set"])
         lacks = _lacks(scene, "inverter" if lone == "panel" else "panel")
         first = lone and "panel" in title and "set" in title and title[lone][0] < title["set"][0]
         return (
@@ -292,6 +285,13 @@ def _lacks(scene: Scene, good: str) -> bool:
 
 
 def _other_goods(scene: Scene, named: _Named) -> bool:
+    """Is it anything else that is sold, whatever panels and inverters are named?"""
+    if sells_another_inverter(scene, named.title) or sells_a_belonging(scene, named.all) or sells_a_house(scene):
+        return True
+    return _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)
+
+
+def _lamps_and_the_like(scene: Scene, named: _Named) -> bool:
     """Are lamps, brackets and the like what is sold, not what comes along?"""
     title, all_ = named.title, named.all
     along = {"panel", "inverter"} <= set(all_) and all(
@@ -356,7 +356,7 @@ def _spelled_out(scene: Scene, named: _Named) -> bool:
 def _together(scene: Scene, named: _Named) -> bool:
     """Does an inverter come along with panels: "panels with inverter", "two panels, an inverter"?"""
     title = set(named.title) - {"other"}
-    if title != {"panel"} and _listed(scene, named):
+    if title != {"panel"} and (_listed(scene, named) or come_along(scene, named.all["panel"])):
         return True
     if any(_along(scene, at, title) for at in named.all["inverter"]) or _spelled_out(scene, named):
         return True

@@ -20,6 +20,7 @@ _MOST_LANGUAGES = 3  # a word that more languages have tells none of them
 _MOST_KEPT = 20_000
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
+_SETS = ("set_one", "set_many")
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
 _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part", "q:off_grid"})
 WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
@@ -182,7 +183,7 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     languages = tuple(language for language in tables if language != COMMON)
     lexicons = {language: _lexicon(number, small, tables[COMMON], tables[language])
                 for number, language in enumerate(languages)}  # fmt: skip
-    goods = [{meaning: tables[language].get(meaning, ()) for meaning in sorted(_GOODS)} for language in languages]
+    goods = [_goods_in(tables[language]) for language in languages]
     # Where no language tells, goods of any are named.
     lexicons["und"] = _lexicon(len(languages), small, tables[COMMON], tables["en"], *goods)
     telling = _telling(tables, languages)
@@ -190,6 +191,13 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
         languages=languages, lexicons=lexicons, telling=telling,
         met=Met(telling, roles_of(small), len(lexicons)), small=small,
     )  # fmt: skip
+
+
+def _goods_in(table: Mapping[str, tuple[str, ...]]) -> dict[str, tuple[str, ...]]:
+    """What panels, inverters and sets are called in a language, without words for sets of anything."""
+    goods = {meaning: table.get(meaning, ()) for meaning in sorted(_GOODS)}
+    weak = table.get("set_weak", ())
+    return goods | {what: tuple(word for word in table.get(what, ()) if word not in weak) for what in _SETS}
 
 
 def _lexicon(number: int, small: SmallWords, *tables: Mapping[str, tuple[str, ...]]) -> Lexicon:

@@ -20,7 +20,7 @@ from service.core.adverts.least import least_of, orders
 from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures, volts_of_windows
-from service.core.adverts.lines import joined
+from service.core.adverts.lines import edged, joined
 from service.core.adverts.old_prices import leave_out_old_prices
 from service.core.adverts.other_amounts import leave_out_other_amounts
 from service.core.adverts.other_sending import leave_out_other_sending
@@ -74,7 +74,9 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
 def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str]:
     """The same, with its body as a person reads it."""
     sent = (advert.title, advert.body, advert.price_text or "")
-    plains = (plain_of(sent[0]), joined(plain_of(sent[1]), vocabulary.small.line_waiting), plain_of(sent[2]))
+    small = vocabulary.small
+    body = joined(edged(plain_of(sent[1])), small.line_waiting, small.line_cut_short)
+    plains = (edged(plain_of(sent[0])), body, edged(plain_of(sent[2])))
     cut = [Pieces(plain.text, vocabulary.met) if plain.text else NO_PIECES for plain in plains]
     return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
 

@@ -128,6 +128,12 @@ class SmallWords:
     tied: Stems  # to an account
     released: Stems  # from one
 
+    # What is told of defects.
+    unbroken: Words  # "the glass is whole"
+    wrappings: Words  # cracked they are no glass: cartons, frames
+    strangers: Words  # whose panels are others: neighbours
+    mine: Words  # set against those
+
     # Labels.
     label_of: Stems  # "price sticker"
     label_on: Stems  # "label on the box"
@@ -143,6 +149,16 @@ class SmallWords:
     own: Words
     panel_along: Words  # "garden lamp and panel"
     second: Words  # "a second inverter"
+    other_inverters: Stems  # beside "inverter" in a title: welders, microwave ovens
+    belongings: Words  # sold by themselves: "inverter cable"
+    belonging_ends: Stems  # what such a word of several parts ends with, not how it begins: "Netzkabel"
+    coming_with: Words  # before what comes along
+    coming_along: Words  # before what comes along, or does not
+    ran_with: Words  # before goods that a thing was used with: "läuft bei mir mit zwei Modulen"
+    dwellings: Words  # houses, boats and vehicles that have panels
+    of_place: Words  # before the place where goods were or shall be
+    thrown_in: Words  # behind goods: "two panels come with it"
+    nothing_else: Words  # "selling only the inverter"
     another: Words  # "bought a bigger inverter"
     known_one: Words  # before such a word: "the new inverter does not suit them"
     other_new: Stems  # things that are new where the goods are not: "new roof, so they must go"
@@ -229,6 +245,7 @@ class SmallWords:
     still: Words  # "noch 4 von 12"
     still_there: Words
     set_joining: Words  # panels and an inverter
+    parting_sets: Words  # "inverter and balcony set"
     others: Words  # "some of 230 W, others of 250 W"
     sorts_joining: Words
     sorts_of: Words
@@ -294,6 +311,7 @@ class SmallWords:
     beyond: Words  # "above 60 V it is dead"
 
     # Line ends. No separable prefixes of verbs ("hole es ab") among them.
+    line_cut_short: Words  # the same with a point: "max."
     line_waiting: Words  # behind them a sentence goes on
 
 

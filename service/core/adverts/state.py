@@ -4,6 +4,7 @@ from service.core.adverts.denials import bound_to_none, leave_out_denied, told_n
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.new_things import leave_out_new_things
+from service.core.adverts.no_defects import leave_out_no_defects
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.off_grid import add_off_grid_by_battery, leave_out_off_grid_places
 from service.core.adverts.paid_first import add_paid_first
@@ -30,6 +31,7 @@ _OFF_GRID = "q:off_grid"
 _OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice"), ("s:unreadable", "q:no_invoice"))
 _PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
+_MAY_BE_NONE = frozenset(("d:cracked_glass", "d:dead", "s:broken"))
 _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
@@ -45,6 +47,8 @@ def put_together(scene: Scene, kind: str) -> None:
     What is dead but not the goods of that kind is none of theirs.
     """
     leave_out_denied(scene, _FAULTS)
+    if not _MAY_BE_NONE.isdisjoint(scene.by_what):
+        leave_out_no_defects(scene)
     if "d:dead" in scene.by_what:
         scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:
@@ -184,12 +188,15 @@ def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> tuple[bool, 
 def _counted(scene: Scene, place: int) -> float:
     """How many pieces have a defect, as far as a number stands before it?"""
     item = scene.items[place]
-    numbers = (
-        one.value
-        for one in scene.back(place, 8)
-        if one.what == NUMBER and not one.unit and one.clause == item.clause and item.at - one.to <= _NEAR
-    )
-    return next(numbers, 0.0)
+    part = item.at  # where a word for some begins: "4 perfect and one of them with", "3 of them with"
+    for one in scene.back(place, 8):
+        if one.clause != item.clause or item.at - one.to > _NEAR:
+            continue
+        if one.what == NUMBER and not one.unit:
+            return one.value if part in {item.at, one.to} else 0.0
+        if one.what == "part":
+            part = one.at
+    return 0.0
 
 
 def _of_some(scene: Scene, place: int, goods: Goods) -> bool:
@@ -219,13 +226,29 @@ def condition_of(scene: Scene, defects: tuple[str, ...], *, part: bool) -> str:
         return "damaged"
     if _never(scene):
         return "new" if scene.has("new") else "unused"
-    if scene.has("used") or "q:account_bound" in scene.by_what or _served(scene):
+    if _used(scene) or "q:account_bound" in scene.by_what or _served(scene):
         return "used"
     if _new(scene):
         return "new"
     if scene.by_what.get("unused"):
         return "unused"
     return "unknown"
+
+
+def _used(scene: Scene) -> bool:
+    """Is it said that they were, not only what they are left over of: "left over from the carport"?"""
+    return any(not _left_over(scene, place) for place in scene.said("used"))
+
+
+def _left_over(scene: Scene, place: int) -> bool:
+    """Does a word for what is left over stand directly beside the place where they came from?"""
+    item = scene.items[place]
+    if item.to - item.at < 2 or "unused" not in scene.near(place, 2, 2):
+        return False
+    near = [one for one in (*scene.back(place, 2), *scene.ahead(place, 2)) if one.what == "unused"]
+    return any(one.clause == item.clause and item.to == one.at for one in near) or any(
+        one.clause == item.clause and one.to == item.at for one in near
+    )
 
 
 def _new(scene: Scene) -> bool:

@@ -40,6 +40,7 @@ SOME = {
     "watts": ("nl es", ALIKE),
     "energy_price": ("de nl da", "the others write several words, or name the kilowatt hour"),
     "aged": ("en de nl pl da", "in the others the age stands behind a word for having"),
+    "belonging_ends": ("de nl da", "the others write such things as several words"),
     "panel_along": ("en de nl pl da", WIDER),
     "to_you": ("en de nl fr", OPEN),
     "helpers": ("en de nl fr", OPEN),
@@ -97,6 +98,7 @@ OF_OTHERS = {
     "chaining",
     "behind_watts",
     "input_begins",
+    "parting_sets",
 }
 
 
