@@ -92,3 +92,15 @@ def test_behind_a_rail_what_it_lets_through_is_taken_and_in_the_band():
 def test_of_a_mount_that_nobody_told_the_house_behind_a_wall_is_within_reach():
     plane = {"plane": {"tilt_deg": 10, "azimuth_deg": 180}}
     assert year(**plane)["cautious"] <= year(mount="wall", **plane)["middle"]
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_beside_one_wall_the_panel_is_not_turned_into_the_house(side):
+    stand = {"mount": "balcony_floor", "facade_azimuth_deg": 0, "panel": {"rated_power_w": 410}}
+    wall = {"side_walls": [{"side": side, "distance_m": 1, "reaches_out_m": 1.2}]}
+    found = post("/v1/tilt", SMALLEST | {"arrays": [stand | wall]}).json()["tilt"]
+    best = found["best"]
+    assert min(best["azimuth_deg"], 360 - best["azimuth_deg"]) <= 60
+    told = year(**stand, **wall, plane=best)["middle"]
+    assert found["best_year_kwh"] == pytest.approx(told, abs=0.02)  # the maps' kernel, and the plain chain
+    assert told < year(**stand)["middle"]

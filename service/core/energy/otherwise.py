@@ -195,7 +195,7 @@ def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Ar
 def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
     plane, house = array.plane, f"{pointer}/fixing/building_height_m"
     in_place = not any(assumptions.assumed(f"{pointer}/plane/{name}") for name in ("tilt_deg", "azimuth_deg"))
-    if in_place and assumptions.assumed(f"{pointer}/mount") and not stands_under_or_beside(array):
+    if in_place and assumptions.assumed(f"{pointer}/mount") and array.slab is None:
         yield replace(array, mount="wall", fixing=Fixing(building_height_m=array.height_above_ground_m + _STOREY_M))
     hides = house_hiding(array, np.array([plane.tilt_deg]), np.array([plane.azimuth_deg])) is not None
     if hides and assumptions.assumed(house) and array.fixing is not None and array.fixing.building_height_m is not None:
