@@ -1,5 +1,7 @@
 """Do panels at a house have it behind them, told or not, and the rail before them, with their doubts in the band?"""
 
+import json
+from pathlib import Path
 from typing import Any
 
 import numpy as np
@@ -85,8 +87,63 @@ def test_behind_a_rail_what_it_lets_through_is_taken_and_in_the_band():
     assert band["cautious"] <= low["middle"] < band["middle"] < high["middle"] <= band["hopeful"]
     open_ = year(mount="behind_rail", cover={"light_through_share": 1}, **plane)
     assert open_ == outside
-    closed = answer(mount="behind_rail", row_in_front={"above_bottom_edge_m": 0.9, "distance_m": 0.3}, **plane)
-    assert not assumed(closed, "cover/light_through_share")
+
+
+@pytest.mark.parametrize("plane", [{"tilt_deg": 0, "azimuth_deg": 180}, {"tilt_deg": 60, "azimuth_deg": 180}])
+def test_a_row_in_front_is_no_rail_and_adds_nothing_behind_one(plane):
+    stand = {"mount": "behind_rail", "plane": plane}
+    found = answer(**stand, row_in_front={"above_bottom_edge_m": 0.05, "distance_m": 3})
+    assert assumed(found, "cover/light_through_share")
+    band, alone = found["energy"]["year_kwh"], year(**stand)
+    assert band["middle"] <= alone["middle"]
+    assert band["cautious"] <= alone["cautious"]
+
+
+def test_a_row_of_no_height_is_no_row():
+    for mount in ("behind_rail", "hung_on_rail", "ground_frame"):
+        stand = {"mount": mount, "plane": {"tilt_deg": 90, "azimuth_deg": 20}}
+        found = answer(**stand, row_in_front={"above_bottom_edge_m": 0, "distance_m": 0.4})
+        assert found["energy"] == answer(**stand)["energy"]
+        assert not assumed(found, "panel/half_cells")
+        assert post("/v1/energy", found["used"]).json()["energy"]["lost_kwh"] == found["energy"]["lost_kwh"]
+
+
+def test_what_nobody_told_of_a_rail_is_not_taken_off_light_that_was_measured_behind_it():
+    week = json.loads((Path(__file__).parents[2] / "examples/weather/a_week.json").read_text("utf-8"))
+    series = week["weather"]["series"]
+    light = series["ghi_w_per_m2"]
+    for name in ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2"):
+        series.pop(name, None)
+    series["plane_w_per_m2"] = [light]
+
+    def measured(mount, **more):
+        array = {"panel": {"rated_power_w": 410}, "plane": {"tilt_deg": 60, "azimuth_deg": 180}, "mount": mount, **more}
+        found = post("/v1/energy", week | {"arrays": [array]})
+        assert found.status_code == 200, found.text
+        return found.json()
+
+    behind, outside = measured("behind_rail"), measured("hung_on_rail")
+    assert behind["energy"]["weather"] == outside["energy"]["weather"]
+    assert not assumed(behind, "cover/light_through_share")
+    told = measured("behind_rail", cover={"light_through_share": 0.8})["energy"]["weather"]
+    assert told["kwh"]["middle"] < 0.85 * outside["energy"]["weather"]["kwh"]["middle"]
+
+
+@pytest.mark.parametrize("mount", ["balcony_floor", "hung_on_rail", "wall"])
+@pytest.mark.parametrize("building_m", [2.5, 5, 6, 8, 20])
+def test_panels_whose_height_nobody_told_hang_below_the_roof_edge_that_was_told(mount, building_m):
+    stand = {"mount": mount, "plane": {"tilt_deg": 30, "azimuth_deg": 0}, "fixing": {"building_height_m": building_m}}
+    found = answer(**stand)
+    [height] = assumed(found, "height_above_ground_m")
+    assert height["low"] < height["value"] < height["high"] < building_m
+    assert f"{height['value']:.2g} m" in height["text"]
+    band = found["energy"]["year_kwh"]
+    assert band["middle"] < 0.97 * year(**stand | {"fixing": {"building_height_m": 0}})["middle"]
+    for end in ("low", "high"):
+        told = year(**stand, height_above_ground_m=height[end])["middle"]
+        assert band["cautious"] < told < band["hopeful"]
+    again = post("/v1/energy", found["used"]).json()["energy"]["year_kwh"]
+    assert again["middle"] == band["middle"]
 
 
 def test_of_a_mount_that_nobody_told_the_house_behind_a_wall_is_within_reach():

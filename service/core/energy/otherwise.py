@@ -194,6 +194,7 @@ def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Ar
 
 def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
     plane, house = array.plane, f"{pointer}/fixing/building_height_m"
+    height = f"{pointer}/height_above_ground_m"
     in_place = not any(assumptions.assumed(f"{pointer}/plane/{name}") for name in ("tilt_deg", "azimuth_deg"))
     if in_place and assumptions.assumed(f"{pointer}/mount") and array.slab is None:
         yield replace(array, mount="wall", fixing=Fixing(building_height_m=array.height_above_ground_m + _STOREY_M))
@@ -202,6 +203,9 @@ def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Itera
         for end in (assumptions.low, assumptions.high):
             height_m = end(house, array.fixing.building_height_m)
             yield replace(array, fixing=replace(array.fixing, building_height_m=height_m))
+    elif hides and assumptions.assumed(height):
+        for end in (assumptions.low, assumptions.high):
+            yield replace(array, height_above_ground_m=end(height, array.height_above_ground_m))
     turns = array.mount not in _SQUARE and not assumptions.assumed(f"{pointer}/plane/azimuth_deg")
     before = stands_under_or_beside(array) or house_steepness(array) is not None
     if turns and before and array.facade_azimuth_deg is None:
