@@ -146,9 +146,20 @@ def test_panels_whose_height_nobody_told_hang_below_the_roof_edge_that_was_told(
     assert again["middle"] == band["middle"]
 
 
-def test_of_a_mount_that_nobody_told_the_house_behind_a_wall_is_within_reach():
-    plane = {"plane": {"tilt_deg": 10, "azimuth_deg": 180}}
-    assert year(**plane)["cautious"] <= year(mount="wall", **plane)["middle"]
+MOUNTS = ("hung_on_rail", "behind_rail", "balcony_floor", "wall", "sloped_roof", "flat_roof", "ground_frame", "fence")
+
+
+@pytest.mark.parametrize("beside", [{}, LEFT_WALL, {"overhang": {"above_top_edge_m": 1.6, "reaches_out_m": 1}}])
+@pytest.mark.parametrize(
+    "plane",
+    [{}, {"azimuth_deg": 180}, {"azimuth_deg": 90}, {"tilt_deg": 0}, {"tilt_deg": 30}, {"tilt_deg": 90}]
+    + [{"tilt_deg": tilt, "azimuth_deg": azimuth} for tilt, azimuth in ((0, 0), (10, 180), (60, 180), (90, 90))],
+)
+def test_of_a_mount_that_nobody_told_all_are_within_reach(plane, beside):
+    untold = year(plane=plane, **beside)
+    for mount in MOUNTS:
+        told = year(mount=mount, plane=plane, **beside)["middle"]
+        assert untold["cautious"] <= told <= untold["hopeful"], mount
 
 
 @pytest.mark.parametrize("side", ["left", "right"])
