@@ -162,7 +162,7 @@ def by_clouds_share(spread: Iterable[SpreadPart]) -> _Sides:
 
 
 def by_uncut_share(spread: Iterable[SpreadPart]) -> _Sides:
-    """What part of a spread's variance moves hours that no limit cuts, to less and to more.
+    """What part of a spread's variance is less of what limits leave, and what moves hours that no limit cuts, to more.
 
     Of another plane the greater half, of how cells lie in a shadow what they may lose less (what they lose more is of
     all hours alike): judgement. Of roofs 20 to 50 degrees steep that holds both ends under limits of 100 to 800 W (own
