@@ -192,7 +192,9 @@ class Question:
         """The year of this or of a changed setup at the same place."""
         energy = self.years.get(
             (self.sky, year_key(setup, self.assumptions)),
-            lambda: energy_year(setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup)),
+            lambda: energy_year(
+                setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup), self.lights
+            ),
         )
         if setup.inverter.export_limit_w is None:
             return energy

@@ -5,6 +5,7 @@ why the year is uncertain.
 """
 
 from service.core.energy.again import KnownInputs, direct_current_again
+from service.core.energy.at_input import more_volts
 from service.core.energy.chain import ArrayHours, Lit, input_hours, remaining_share
 from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
@@ -42,6 +43,7 @@ __all__ = [
     "energy_year",
     "input_hours",
     "lead_resistance_ohm",
+    "more_volts",
     "remaining_share",
     "spread_of",
     "year_key",

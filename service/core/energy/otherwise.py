@@ -1,4 +1,4 @@
-"""How far would the year move if the panel lay the other way, had the other cells or hung warmer?
+"""How far would the year move if the panel lay the other way, had the other cells, other shadows or hung warmer?
 
 Asked where nobody told which.
 """
@@ -14,11 +14,13 @@ from service.core.energy.chain import WATT_HOURS_PER_KWH
 from service.core.energy.lights import light_key
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
+from service.core.model.place import Shade
 from service.core.model.hours import Floats, SkyYear
 from service.core.panel import HEAT_LOSS
 from service.core.sky import Daylight, daylight_of, effective_light, has_edges, surroundings_of
 
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
+_OTHER_EDGE = {"soft": "hard", "hard": "soft"}
 _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
 # In dim light a cell has fewer volts, by its thermal voltage (a 24th of them) for each factor of e, which grow with
 # heat: of the volts that are left heat takes 1/24/298 K more, and 1/24 of some 0.29 %/K. A sheet steeper or flatter
@@ -34,7 +36,10 @@ def lain_otherwise(
     ground_reflectance_share: float,
     assumptions: Assumptions,
 ) -> list[tuple[float, float]]:
-    """How much less and how much more light the cells of each array may get for what nobody told of its panel.
+    """How much less and how much more light the cells of each array may get for what nobody told of it.
+
+    That is which way its panels lie and what cells they have, which counts where something casts an edge of shadow
+    across them, and whether shadows by the clock have hard edges or soft ones.
 
     Args:
         arrays: of the completed request.
@@ -45,16 +50,15 @@ def lain_otherwise(
 
     Returns:
         Shares of the year's light on the cells, neither negative: of the least and of the most that any of the other
-        choices, alone or together, leaves. Nought where nothing casts an edge of shadow across the cells, for then
-        none of them moves the year, and where the light on them was measured. Arrays that stand alike are looked at
-        once.
+        choices, alone or together, leaves; of shadows all together. Nought where none of them moves the year, and
+        where the light on them was measured. Arrays that stand alike are looked at once.
     """
     daylight = None
     known: dict[Hashable, float] = {}
     found = []
     for at, (array, on_cells) in enumerate(zip(arrays, on_cells_kwh_per_m2, strict=True)):
         less = more = 0.0
-        moves = has_edges(array) and sky.plane_w_per_m2 is None and on_cells > 0.0
+        moves = sky.plane_w_per_m2 is None and on_cells > 0.0
         for one in _others(array, f"/arrays/{at}", assumptions) if moves else ():
             daylight = daylight_of(sky) if daylight is None else daylight
             key = light_key(one)
@@ -111,10 +115,21 @@ def held_otherwise(
 
 
 def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
-    ways, cells = [array.orientation], [array.panel.half_cells]
-    if assumptions.assumed(f"{pointer}/orientation"):
-        ways.append(_OTHER_WAY[array.orientation])
-    if assumptions.assumed(f"{pointer}/panel/half_cells"):
-        cells.append(not array.panel.half_cells)
-    for way, half_cells in list(product(ways, cells))[1:]:
-        yield replace(array, orientation=way, panel=replace(array.panel, half_cells=half_cells))
+    ways, cells, shades = [array.orientation], [array.panel.half_cells], [array.shade]
+    if has_edges(array):
+        if assumptions.assumed(f"{pointer}/orientation"):
+            ways.append(_OTHER_WAY[array.orientation])
+        if assumptions.assumed(f"{pointer}/panel/half_cells"):
+            cells.append(not array.panel.half_cells)
+    other_edges = _other_edges(array.shade, pointer, assumptions)
+    if other_edges != array.shade:
+        shades.append(other_edges)
+    for way, half_cells, shade in list(product(ways, cells, shades))[1:]:
+        yield replace(array, orientation=way, panel=replace(array.panel, half_cells=half_cells), shade=shade)
+
+
+def _other_edges(shades: tuple[Shade, ...], pointer: str, assumptions: Assumptions) -> tuple[Shade, ...]:
+    return tuple(
+        replace(shade, edge=_OTHER_EDGE[shade.edge]) if assumptions.assumed(f"{pointer}/shade/{at}/edge") else shade
+        for at, shade in enumerate(shades)
+    )

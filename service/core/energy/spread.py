@@ -50,7 +50,7 @@ SNOW_SD_OF_LOSS = 0.7
 OUTER_POINTS_SD, INNER_POINTS_SD = 0.012, 0.008
 _OUTER = ("open_circuit_voltage_v", "short_circuit_current_a")
 _INNER = ("max_power_voltage_v", "max_power_current_a")
-CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR = "climate_data", "given_weather", "year_to_year"
+CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR, AT_INPUT = "climate_data", "given_weather", "year_to_year", "input"
 _UPRIGHT_FROM_DEG = 75.0
 _FACES_AS_THE_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "fence", "sloped_roof"})
 _Sides = tuple[float, float]  # towards less, and towards more
@@ -90,6 +90,7 @@ def spread_of(
     known: Sequence[OfLight],
     climate: PlaceClimate,
     assumptions: Assumptions,
+    at_input: _Sides = (0.0, 0.0),
 ) -> tuple[SpreadPart, ...]:
     """The parts of the year's spread.
 
@@ -99,11 +100,12 @@ def spread_of(
         known: of each array, what its year tells.
         climate: tells how sure the table is here, and how years differ.
         assumptions: which values nobody gave.
+        at_input: what untold limits of the inputs, volts and ways of joining do to the set, to less and to more.
 
     Table and years are known by the light on level ground, from which a plane's differs (``sky.plane_moves``).
     ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
     a year is answered as it was. ``shade`` is there only where something stands around, ``datasheet`` only where points
-    of a panel's sheet were assumed, ``plane`` only where a plane or mount was.
+    of a panel's sheet were assumed, ``plane`` only where a plane or mount was, ``input`` where such lies near a limit.
     """
 
     def mean(of: Callable[[int, Array], float]) -> float:
@@ -138,6 +140,9 @@ def spread_of(
         one for one in (rear, SpreadPart("snow", snow), SpreadPart("datasheet", sheet), plane)
         if one.relative_sd_share > 0
     ]  # fmt: skip
+    less, more = at_input
+    if max(at_input) > 0:
+        parts.append(SpreadPart(AT_INPUT, less, None if less == more else more))
     return tuple(parts)
 
 

@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 import numpy as np
 
+from service.core.energy.at_input import AtInput, at_input
 from service.core.energy.cells import CellYear, cell_year
 from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, input_hours
 from service.core.energy.days import day_kinds
@@ -13,11 +14,11 @@ from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
 from service.core.energy.otherwise import held_otherwise, lain_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
-from service.core.energy.spread import OfLight, by_clouds_share, spread_of
+from service.core.energy.spread import AT_INPUT, OfLight, by_clouds_share, spread_of
 from service.core.errors import ContradictionError
 from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
 from service.core.model.assumption import Assumptions
-from service.core.model.band import Band, SpreadPart, ends_of
+from service.core.model.band import Z_90, Band, SpreadPart, combined_sd_share, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
@@ -68,7 +69,7 @@ def year_key(setup: Setup, assumptions: Assumptions) -> Hashable:
         (inverter.weighted_efficiency_share, inverter.efficiency_weighting),
         setup.downtime_days_per_year,
         setup.site.latitude_deg < 0,
-        assumptions.within("/arrays", "/site"),
+        assumptions.within("/arrays", "/site", "/inverter/inputs"),
     )
 
 
@@ -78,6 +79,7 @@ def energy_year(
     climate: PlaceClimate,
     assumptions: Assumptions,
     direct: tuple[ArrayHours, ...] | None = None,
+    lights: Lights | None = None,
 ) -> EnergyYear:
     """The typical year of the whole set.
 
@@ -87,6 +89,7 @@ def energy_year(
         climate: for how sure its light is.
         assumptions: which values nobody gave; they widen the band.
         direct: ``direct_current`` of a setup of the same ``direct_key``, where it is at hand.
+        lights: as of ``direct_current``.
 
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
     inverter is set to, which also cuts what flickers above it within an hour (``sky.flicker_share``; the limits of the
@@ -97,11 +100,23 @@ def energy_year(
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
     """
-    hours = direct_current(setup, sky) if direct is None else direct
+    known = Lights() if lights is None else lights
+    hours = direct_current(setup, sky, known) if direct is None else direct
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
-    spread = _spread(setup, hours, sky, climate, assumptions)
-    other = replace(
-        _other_light(setup, hours, sky.flicker_share), cloud=cloud_to_lose(sky), by_clouds_share=by_clouds_share(spread)
+
+    def dc_w_of(changed: Setup) -> Floats:
+        return np.asarray(np.sum([one.dc_w for one in direct_current(changed, sky, known, account=False)], axis=0))
+
+    inputs = at_input(setup, hours, assumptions, dc_w_of)
+    spread = _spread(setup, hours, sky, climate, assumptions, inputs)
+    other = _with_inputs(
+        replace(
+            _other_light(setup, hours, sky.flicker_share),
+            cloud=cloud_to_lose(sky),
+            by_clouds_share=by_clouds_share(part for part in spread if part.code != AT_INPUT),
+        ),
+        inputs,
+        spread,
     )
     out = output_of(
         np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve, flicker_share=sky.flicker_share
@@ -156,8 +171,26 @@ def _other_light(setup: Setup, hours: Sequence[ArrayHours], flicker_share: Float
     )
 
 
+def _with_inputs(other: OtherLight, inputs: AtInput, spread: Sequence[SpreadPart]) -> OtherLight:
+    """Each end has of what the inputs may do as much as its part of the spread."""
+    variances = [(Z_90 * sd) ** 2 for sd in combined_sd_share(spread)]
+    shares = [
+        (Z_90 * sd) ** 2 / every if every > 0.0 else 0.0 for sd, every in zip(inputs.sd_share, variances, strict=True)
+    ]
+    moves_w = [
+        None if moved is None else moved * (Z_90 / every)
+        for moved, every in zip(inputs.moves_w, variances, strict=True)
+    ]
+    return replace(other, by_input_share=(shares[0], shares[1]), input_moves_w=(moves_w[0], moves_w[1]))
+
+
 def _spread(
-    setup: Setup, hours: Sequence[ArrayHours], sky: SkyYear, climate: PlaceClimate, assumptions: Assumptions
+    setup: Setup,
+    hours: Sequence[ArrayHours],
+    sky: SkyYear,
+    climate: PlaceClimate,
+    assumptions: Assumptions,
+    inputs: AtInput,
 ) -> tuple[SpreadPart, ...]:
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
     reflectance = setup.site.ground_reflectance_share
@@ -178,7 +211,7 @@ def _spread(
         )
         for at, (array, one, moved) in enumerate(zip(setup.arrays, hours, otherwise, strict=True))
     ]
-    return spread_of(setup.arrays, free_kwh, known, climate, assumptions)
+    return spread_of(setup.arrays, free_kwh, known, climate, assumptions, inputs.sd_share)
 
 
 def _band(middle_kwh: float, other: OtherLight, ends: tuple[float, float]) -> Band:
