@@ -5,15 +5,12 @@ Asked where nobody told them, and only where the ratings lie near a limit: betwe
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from math import hypot
-
-import numpy as np
 
 from service.core.energy.chain import ArrayHours
+from service.core.energy.hour_moves import HourMoves, moves_of
 from service.core.energy.sheet import diode_of_sheet
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
-from service.core.model.band import Z_90
 from service.core.model.facts import Array, Input, Panel, Setup
 from service.core.model.hours import Floats
 
@@ -22,28 +19,13 @@ _VOLTS, _CURRENTS = (
     ("short_circuit_current_a", "max_power_current_a"),
 )
 _LOWER, _UPPER, _CURRENT = ("tracking_min_v", "start_voltage_v"), ("tracking_max_v",), ("max_current_a",)
-_ENDS = _LEAST, _AS_TAKEN, _MOST = 0, 1, 2
+_ENDS = range(3)
+_Point = tuple[float, float, float]  # volts at work and at no load, amperes at work
 _OTHER_WAY = {"series": "parallel", "parallel": "series"}
-# Near a limit: cells of 60 degrees have a tenth fewer volts at work, a dim morning an eighth fewer at no load. A current
-# up to a third over its limit cuts next to 1 % of a year in central Europe. Judgement, by own runs: nearer than that no
-# untold rating of single panels of 250 to 550 W moved more than 2 % of it.
-_WARM, _DIM, _OVER = 0.88, 0.88, 1.3
-_MOST_MOVED = 99.0  # times the year: where next to nothing comes of it
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class AtInput:
-    """What untold limits, volts and ways of joining may take, and what they may bring.
-
-    Attributes:
-        sd_share: relative standard deviations of the year's d.c. energy as far as the set's limit lets it through, to
-            less and to more.
-        moves_w: to less and to more, how far each hour's d.c. power of the set moves, weighted by their deviations: the
-            sum of deviation times (power with the other choice less power as taken), (n,); None where nothing moves.
-    """
-
-    sd_share: tuple[float, float] = (0.0, 0.0)
-    moves_w: tuple[Floats | None, Floats | None] = (None, None)
+# Near a limit: warm cells have some 6 % fewer volts at work, a dim morning an eighth fewer at no load; a current that
+# is a third over its limit cuts some 1 % of a year in central Europe. Judgement: of single panels of 250 to 550 W no
+# untold rating that lies farther off moved more than 2 % of it (own runs).
+_WARM, _DIM, _OVER = 0.94, 0.88, 1.3
 
 
 def more_volts(panel: Panel, pointer: str, ratio: float, assumptions: Assumptions) -> Panel:
@@ -63,7 +45,7 @@ def at_input(
     hours: Sequence[ArrayHours],
     assumptions: Assumptions,
     dc_w_of: Callable[[Setup], Floats],
-) -> AtInput:
+) -> HourMoves:
     """What the year hangs on at the inputs, where nobody told it.
 
     Args:
@@ -78,22 +60,11 @@ def at_input(
     Raises:
         ContradictionError: as of ``dc_w_of``, but not for volts that make no curve, which are left out.
     """
-    own_w = np.sum([one.dc_w for one in hours], axis=0)
-    most_w = setup.inverter.set_limit_w / setup.inverter.weighted_efficiency_share
-    own = float(np.minimum(own_w, most_w).sum())
-    sd_share = [0.0, 0.0]
-    moves_w: list[Floats | None] = [None, None]
+    found = HourMoves()
     for group in _groups(setup, assumptions):
-        found = [own_w, *(dc_w for one in group if (dc_w := _dc_w(one, dc_w_of)) is not None)]
-        sums = [float(np.minimum(one, most_w).sum()) for one in found]
-        for more, at in enumerate((int(np.argmin(sums)), int(np.argmax(sums)))):
-            if at == 0:
-                continue
-            sd = (min(abs(sums[at] - own) / own, _MOST_MOVED) if own > 0.0 else _MOST_MOVED) / Z_90
-            step = sd * (found[at] - own_w)
-            before = moves_w[more]
-            sd_share[more], moves_w[more] = hypot(sd_share[more], sd), step if before is None else before + step
-    return AtInput(sd_share=(sd_share[0], sd_share[1]), moves_w=(moves_w[0], moves_w[1]))
+        others_w = [dc_w for one in group if (dc_w := _dc_w(one, dc_w_of)) is not None]
+        found = found + moves_of(setup, hours, others_w)
+    return found
 
 
 def _dc_w(setup: Setup, dc_w_of: Callable[[Setup], Floats]) -> Floats | None:
@@ -108,44 +79,79 @@ def _dc_w(setup: Setup, dc_w_of: Callable[[Setup], Floats]) -> Floats | None:
 
 def _groups(setup: Setup, assumptions: Assumptions) -> Iterator[tuple[Setup, ...]]:
     """Of each group of untold values that lies near a limit the setups with its ends."""
-    panels = [_ends_of(array.panel, f"/arrays/{at}/panel", assumptions) for at, array in enumerate(setup.arrays)]
+    arrays = setup.arrays
+    reach = [_reach(array.panel, f"/arrays/{at}/panel", assumptions) for at, array in enumerate(arrays)]
     near: set[tuple[str, ...]] = set()
     for at, limits in enumerate(setup.inverter.inputs):
-        on = [place for place, array in enumerate(setup.arrays) if array.input == at + 1]
+        on = [place for place, array in enumerate(arrays) if array.input == at + 1]
         if on:
             loads = [
-                _load([setup.arrays[place] for place in on], [panels[place][end] for place in on]) for end in _ENDS
+                _load([arrays[place] for place in on], [reach[place].points[end] for place in on]) for end in _ENDS
             ]
             near.update(_near(limits, f"/inverter/inputs/{at}", assumptions, *loads))
     for names in (_LOWER, _UPPER, _CURRENT):
         if names in near:
             yield tuple(_with_inputs(setup, names, of) for of in (assumptions.low, assumptions.high))
     if _VOLTS in near:
-        yield tuple(_with_panels(setup, [ends[end] for ends in panels]) for end in (_LEAST, _MOST))
-    arrays = tuple(_joined_otherwise(array, f"/arrays/{at}", assumptions) for at, array in enumerate(setup.arrays))
-    if any(one is not array for one, array in zip(arrays, setup.arrays, strict=True)):
-        yield (replace(setup, arrays=arrays),)
+        yield tuple(_with_volts(setup, [one.ratios[end] for one in reach], assumptions) for end in (0, 1))
+    others = tuple(_joined_otherwise(array, f"/arrays/{at}", assumptions) for at, array in enumerate(arrays))
+    if any(one is not array for one, array in zip(others, arrays, strict=True)):
+        yield (replace(setup, arrays=others),)
+
+
+@dataclass(frozen=True, slots=True)
+class _Reach:
+    """How many times its volts a panel may have at the least and at the most, and volts at work, at no load, amperes.
+
+    ``points``: these three at the least volts, as taken, and at the most.
+    """
+
+    ratios: tuple[float, float]
+    points: tuple[_Point, _Point, _Point]
+
+
+def _reach(panel: Panel, pointer: str, assumptions: Assumptions) -> _Reach:
+    least = most = 1.0
+    known = assumptions.by_pointer
+    as_taken = panel.max_power_voltage_v, panel.open_circuit_voltage_v, panel.max_power_current_a
+    for name in (*_VOLTS, *_CURRENTS):
+        found = known.get(f"{pointer}/{name}")
+        if found is not None and found.low and found.high:
+            value = getattr(panel, name)
+            low, high = (
+                (found.low, found.high) if name in _VOLTS else (value * value / found.high, value * value / found.low)
+            )
+            least, most = min(least, low / value), max(most, high / value)
+    if least == most:
+        return _Reach((1.0, 1.0), (as_taken, as_taken, as_taken))
+    work_v, open_v, amperes = (f"{pointer}/{name}" in known for name in (_VOLTS[1], _VOLTS[0], _CURRENTS[1]))
+
+    def at(ratio: float) -> _Point:
+        return (
+            as_taken[0] * (ratio if work_v else 1.0),
+            as_taken[1] * (ratio if open_v else 1.0),
+            as_taken[2] / (ratio if amperes else 1.0),
+        )
+
+    return _Reach((least, most), (at(least), as_taken, at(most)))
 
 
 def _near(
     limits: Input, pointer: str, assumptions: Assumptions, least: "_Load", middle: "_Load", most: "_Load"
 ) -> Iterator[tuple[str, ...]]:
     """Which groups lie near a limit of an input, with the panels' volts at the least, as taken, and at the most."""
-
-    def end(of: Callable[[str, float], float], name: str) -> float:
-        return of(f"{pointer}/{name}", getattr(limits, name))
-
-    if middle.starts_late(*(end(assumptions.high, name) for name in _LOWER)):
+    low, high = assumptions.low, assumptions.high
+    tracking_min_v = high(f"{pointer}/tracking_min_v", limits.tracking_min_v)
+    if middle.starts_late(tracking_min_v, high(f"{pointer}/start_voltage_v", limits.start_voltage_v)):
         yield _LOWER
-    if middle.most_v > end(assumptions.low, "tracking_max_v"):
+    if middle.most_v > low(f"{pointer}/tracking_max_v", limits.tracking_max_v):
         yield _UPPER
-    if middle.amperes > _OVER * end(assumptions.low, "max_current_a"):
+    if middle.amperes > _OVER * low(f"{pointer}/max_current_a", limits.max_current_a):
         yield _CURRENT
-    late, cut = (
-        least.starts_late(limits.tracking_min_v, limits.start_voltage_v),
-        least.amperes > _OVER * limits.max_current_a,
-    )
-    if least != most and (late or cut or most.most_v > limits.tracking_max_v):
+    if least == most:
+        return
+    late, over = least.starts_late(limits.tracking_min_v, limits.start_voltage_v), _OVER * limits.max_current_a
+    if late or least.amperes > over or most.most_v > limits.tracking_max_v:
         yield _VOLTS
 
 
@@ -163,41 +169,32 @@ class _Load:
         return self.least_v * _WARM < tracking_min_v or self.least_open_v * _DIM < start_voltage_v
 
 
-def _load(arrays: Sequence[Array], panels: Sequence[Panel]) -> _Load:
-    in_series = [1 if array.joined == "parallel" else array.count for array in arrays]
-    volts = [panel.max_power_voltage_v * many for panel, many in zip(panels, in_series, strict=True)]
-    open_v = [panel.open_circuit_voltage_v * many for panel, many in zip(panels, in_series, strict=True)]
-    amperes = [p.max_power_current_a * a.count / many for p, a, many in zip(panels, arrays, in_series, strict=True)]
+def _load(arrays: Sequence[Array], points: Sequence[_Point]) -> _Load:
+    if len(arrays) == 1:
+        array, (work_v, open_v, amperes) = arrays[0], points[0]
+        many, strings = (1, array.count) if array.joined == "parallel" else (array.count, 1)
+        return _Load(work_v * many, open_v * many, work_v * many, amperes * strings)
+    alone = [_load([array], [point]) for array, point in zip(arrays, points, strict=True)]
+    volts, amperes_of = [one.most_v for one in alone], [one.amperes for one in alone]
     if arrays[0].joined == "one_string":
-        return _Load(sum(volts), sum(open_v), sum(volts), max(amperes))
-    return _Load(min(volts), min(open_v), max(volts), sum(amperes))
+        return _Load(sum(volts), sum(one.least_open_v for one in alone), sum(volts), max(amperes_of))
+    return _Load(min(volts), min(one.least_open_v for one in alone), max(volts), sum(amperes_of))
 
 
-def _ends_of(panel: Panel, pointer: str, assumptions: Assumptions) -> tuple[Panel, Panel, Panel]:
-    """The panel with the fewest volts that it may have, as it was taken, and with the most."""
-    least = most = 1.0
-    for name in (*_VOLTS, *_CURRENTS):
-        found = assumptions.by_pointer.get(f"{pointer}/{name}")
-        if found is not None and found.low and found.high:
-            ratios = [end / getattr(panel, name) for end in (found.low, found.high)]
-            low, high = ratios if name in _VOLTS else [1.0 / ratio for ratio in reversed(ratios)]
-            least, most = min(least, low), max(most, high)
-    if least == most:
-        return panel, panel, panel
-    return more_volts(panel, pointer, least, assumptions), panel, more_volts(panel, pointer, most, assumptions)
+def _with_volts(setup: Setup, ratios: Sequence[float], assumptions: Assumptions) -> Setup:
+    arrays = tuple(
+        replace(array, panel=more_volts(array.panel, f"/arrays/{at}/panel", ratio, assumptions))
+        for at, (array, ratio) in enumerate(zip(setup.arrays, ratios, strict=True))
+    )
+    return replace(setup, arrays=arrays)
 
 
 def _with_inputs(setup: Setup, names: tuple[str, ...], of: Callable[[str, float], float]) -> Setup:
     inputs = tuple(
-        replace(one, **{name: of(f"/inverter/inputs/{at}/{name}", getattr(one, name)) for name in names})
+        replace(one, **{name: of(f"/inverter/inputs/{at}/{name}", getattr(one, name)) for name in names})  # type: ignore[arg-type]
         for at, one in enumerate(setup.inverter.inputs)
     )
     return replace(setup, inverter=replace(setup.inverter, inputs=inputs))
-
-
-def _with_panels(setup: Setup, panels: Sequence[Panel]) -> Setup:
-    arrays = zip(setup.arrays, panels, strict=True)
-    return replace(setup, arrays=tuple(replace(array, panel=panel) for array, panel in arrays))
 
 
 def _joined_otherwise(array: Array, pointer: str, assumptions: Assumptions) -> Array:

@@ -35,9 +35,9 @@ class OtherLight:
             all hours move alike.
         by_clouds_share: what part of a change to less light, and of one to more, comes from clouds, 0 to 1 each; the
             rest moves all hours alike.
-        by_input_share: what part of a change to less light, and of one to more, is what the inputs make of the panels,
-            0 to 1 each; it acts at the limits and not before them, and clouds have their part of the rest.
-        input_moves_w: how far it moves each hour's d.c. power for a change of light by one, to less and to more,
+        by_hours_share: what part of a change to less, and of one to more, is no other light but moves each hour apart
+            (``hour_moves``), 0 to 1 each; clouds have their part of the rest.
+        hours_move_w: how far that moves each hour's d.c. power for a change of light by one, to less and to more,
             (8760,); None: not at all.
     """
 
@@ -50,8 +50,8 @@ class OtherLight:
     flicker_share: Floats | None = None
     cloud: Floats | None = None
     by_clouds_share: tuple[float, float] = (0.0, 0.0)
-    by_input_share: tuple[float, float] = (0.0, 0.0)
-    input_moves_w: tuple[Floats | None, Floats | None] = (None, None)
+    by_hours_share: tuple[float, float] = (0.0, 0.0)
+    hours_move_w: tuple[Floats | None, Floats | None] = (None, None)
     _known: dict[float, tuple[Floats, Floats]] = field(default_factory=dict, init=False)
 
     def ac_and_clipped_w(self, scale: float) -> tuple[Floats, Floats]:
@@ -76,18 +76,18 @@ class OtherLight:
         return found
 
     def evenly(self) -> "OtherLight":
-        """The same set where other light moves all hours alike, on the inputs that it was taken to have."""
-        return replace(self, cloud=None, by_input_share=(0.0, 0.0), input_moves_w=(None, None))
+        """The same set where other light moves all hours alike, and no other choice is asked."""
+        return replace(self, cloud=None, by_hours_share=(0.0, 0.0), hours_move_w=(None, None))
 
     def _output(self, scale: float) -> Output:
         dc_w = np.zeros_like(self.free_w[0])
-        more, at_inputs = int(scale > 1.0), abs(scale - 1.0)
-        scale = 1.0 + (scale - 1.0) * (1.0 - self.by_input_share[more])
+        more, change = int(scale > 1.0), abs(scale - 1.0)
+        scale = 1.0 + (scale - 1.0) * (1.0 - self.by_hours_share[more])
         for free, most in zip(self.free_w, self.most_w, strict=True):
             moved = free * scale if scale == 1.0 or self.cloud is None else self._by_hour(free, self.cloud, scale)
             dc_w += np.minimum(moved, most)
-        if (moves_w := self.input_moves_w[more]) is not None and at_inputs > 0.0:
-            dc_w += at_inputs * moves_w
+        if (moves_w := self.hours_move_w[more]) is not None and change > 0.0:
+            dc_w += change * moves_w
         return output_of(
             np.maximum(dc_w, 0.0), self.ac_power_w, self.limit_w, self.curve, flicker_share=self.flicker_share
         )

@@ -4,7 +4,7 @@ Asked where nobody told which.
 """
 
 from collections.abc import Hashable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import product
 from math import log
 
@@ -14,8 +14,8 @@ from service.core.energy.chain import WATT_HOURS_PER_KWH
 from service.core.energy.lights import light_key
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
-from service.core.model.place import Shade
 from service.core.model.hours import Floats, SkyYear
+from service.core.model.place import Shade
 from service.core.panel import HEAT_LOSS
 from service.core.sky import Daylight, daylight_of, effective_light, has_edges, surroundings_of
 
@@ -26,7 +26,20 @@ _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
 # heat: of the volts that are left heat takes 1/24/298 K more, and 1/24 of some 0.29 %/K. A sheet steeper or flatter
 # than the model's own (``panel.warmth``) moves the ideality, and that voltage with it, by 0.067 for each per cent.
 _DIM_PER_K, _DIM_PER_STEEPNESS, _MODELS_OWN_PER_K = 0.00026, 0.28, 0.0036
+_FAR = 0.25  # of the light: half cells behind a row bring several times as much in some hours, nothing in others
 _LEAST_LEFT = 0.5  # of the rated power by heat alone: no air is so hot
+
+
+@dataclass(frozen=True, slots=True)
+class Otherwise:
+    """How much less and how much more light cells may get, as shares; ``far``: as what they get so much more.
+
+    None where that is not so far from what was taken that the hours would differ much from brighter ones.
+    """
+
+    less: float = 0.0
+    more: float = 0.0
+    far: Array | None = None
 
 
 def lain_otherwise(
@@ -35,7 +48,7 @@ def lain_otherwise(
     sky: SkyYear,
     ground_reflectance_share: float,
     assumptions: Assumptions,
-) -> list[tuple[float, float]]:
+) -> list[Otherwise]:
     """How much less and how much more light the cells of each array may get for what nobody told of it.
 
     That is which way its panels lie and what cells they have, which counts where something casts an edge of shadow
@@ -57,7 +70,7 @@ def lain_otherwise(
     known: dict[Hashable, float] = {}
     found = []
     for at, (array, on_cells) in enumerate(zip(arrays, on_cells_kwh_per_m2, strict=True)):
-        less = more = 0.0
+        less, more, most = 0.0, 0.0, array
         moves = sky.plane_w_per_m2 is None and on_cells > 0.0
         for one in _others(array, f"/arrays/{at}", assumptions) if moves else ():
             daylight = daylight_of(sky) if daylight is None else daylight
@@ -65,8 +78,10 @@ def lain_otherwise(
             if key not in known:
                 known[key] = _kwh_per_m2(one, sky, daylight, ground_reflectance_share)
             moved = known[key] / on_cells - 1.0
-            less, more = max(less, -moved), max(more, moved)
-        found.append((less, more))
+            less = max(less, -moved)
+            if moved > more:
+                more, most = moved, one
+        found.append(Otherwise(less, more, most if more > _FAR else None))
     return found
 
 

@@ -50,7 +50,8 @@ SNOW_SD_OF_LOSS = 0.7
 OUTER_POINTS_SD, INNER_POINTS_SD = 0.012, 0.008
 _OUTER = ("open_circuit_voltage_v", "short_circuit_current_a")
 _INNER = ("max_power_voltage_v", "max_power_current_a")
-CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR, AT_INPUT = "climate_data", "given_weather", "year_to_year", "input"
+CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR = "climate_data", "given_weather", "year_to_year"
+SHADE, AT_INPUT = "shade", "input"
 _UPRIGHT_FROM_DEG = 75.0
 _FACES_AS_THE_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "fence", "sloped_roof"})
 _Sides = tuple[float, float]  # towards less, and towards more
@@ -90,7 +91,6 @@ def spread_of(
     known: Sequence[OfLight],
     climate: PlaceClimate,
     assumptions: Assumptions,
-    at_input: _Sides = (0.0, 0.0),
 ) -> tuple[SpreadPart, ...]:
     """The parts of the year's spread.
 
@@ -100,12 +100,11 @@ def spread_of(
         known: of each array, what its year tells.
         climate: tells how sure the table is here, and how years differ.
         assumptions: which values nobody gave.
-        at_input: what untold limits of the inputs, volts and ways of joining do to the set, to less and to more.
 
     Table and years are known by the light on level ground, from which a plane's differs (``sky.plane_moves``).
     ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
     a year is answered as it was. ``shade`` is there only where something stands around, ``datasheet`` only where points
-    of a panel's sheet were assumed, ``plane`` only where a plane or mount was, ``input`` where such lies near a limit.
+    of a panel's sheet were assumed, ``plane`` only where a plane or mount was.
     """
 
     def mean(of: Callable[[int, Array], float]) -> float:
@@ -131,7 +130,7 @@ def spread_of(
         SpreadPart("model", mean(lambda _, array: _model(array))),
     ]  # fmt: skip
     if any(_surrounded(array) for array in arrays):
-        parts.append(sided("shade", lambda at, array: _shade(array, known[at])))
+        parts.append(sided(SHADE, lambda at, array: _shade(array, known[at])))
     rear = sided("rear_light", lambda at, array: _rear(array, known[at].rear_share, f"/arrays/{at}", assumptions))
     snow = mean(lambda at, _: SNOW_SD_OF_LOSS * known[at].snow_share)
     sheet = mean(lambda at, _: _sheet(f"/arrays/{at}/panel", assumptions))
@@ -140,10 +139,23 @@ def spread_of(
         one for one in (rear, SpreadPart("snow", snow), SpreadPart("datasheet", sheet), plane)
         if one.relative_sd_share > 0
     ]  # fmt: skip
-    less, more = at_input
-    if max(at_input) > 0:
-        parts.append(SpreadPart(AT_INPUT, less, None if less == more else more))
     return tuple(parts)
+
+
+def with_part(spread: Sequence[SpreadPart], code: str, sd_share: _Sides) -> tuple[SpreadPart, ...]:
+    """The spread with so much more of a part, to less and to more, as of another cause; none where that is nought.
+
+    >>> with_part([SpreadPart("shade", 0.04)], "shade", (0.0, 0.03))
+    (SpreadPart(code='shade', relative_sd_share=0.04, upward_sd_share=0.05),)
+    """
+    if max(sd_share) == 0.0:
+        return tuple(spread)
+    of_code = [part for part in spread if part.code == code]
+    less, more = (hypot(before, sd) for before, sd in zip(combined_sd_share(of_code), sd_share, strict=True))
+    changed = SpreadPart(code, less, None if less == more else more)
+    if not of_code:
+        return (*spread, changed)
+    return tuple(changed if part.code == code else part for part in spread)
 
 
 def by_clouds_share(spread: Iterable[SpreadPart]) -> _Sides:

@@ -1,24 +1,25 @@
 """What will the set yield in a typical year, when, and where is energy lost on the way?"""
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Callable, Hashable, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
 import numpy as np
 
-from service.core.energy.at_input import AtInput, at_input
+from service.core.energy.at_input import at_input
 from service.core.energy.cells import CellYear, cell_year
 from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, input_hours
 from service.core.energy.days import day_kinds
+from service.core.energy.hour_moves import HourMoves, moves_of, with_moves
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
 from service.core.energy.otherwise import held_otherwise, lain_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
-from service.core.energy.spread import AT_INPUT, OfLight, by_clouds_share, spread_of
+from service.core.energy.spread import AT_INPUT, SHADE, OfLight, by_clouds_share, spread_of, with_part
 from service.core.errors import ContradictionError
 from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
 from service.core.model.assumption import Assumptions
-from service.core.model.band import Z_90, Band, SpreadPart, combined_sd_share, ends_of
+from service.core.model.band import Band, SpreadPart, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
@@ -107,17 +108,15 @@ def energy_year(
     def dc_w_of(changed: Setup) -> Floats:
         return np.asarray(np.sum([one.dc_w for one in direct_current(changed, sky, known, account=False)], axis=0))
 
-    inputs = at_input(setup, hours, assumptions, dc_w_of)
-    spread = _spread(setup, hours, sky, climate, assumptions, inputs)
-    other = _with_inputs(
-        replace(
-            _other_light(setup, hours, sky.flicker_share),
-            cloud=cloud_to_lose(sky),
-            by_clouds_share=by_clouds_share(part for part in spread if part.code != AT_INPUT),
-        ),
-        inputs,
-        spread,
+    at_inputs = at_input(setup, hours, assumptions, dc_w_of)
+    in_light, lying = _spread(setup, hours, sky, climate, assumptions, dc_w_of)
+    spread = with_part(with_part(in_light, SHADE, lying.sd_share), AT_INPUT, at_inputs.sd_share)
+    other = replace(
+        _other_light(setup, hours, sky.flicker_share),
+        cloud=cloud_to_lose(sky),
+        by_clouds_share=by_clouds_share(in_light),
     )
+    other = with_moves(other, at_inputs + lying, spread)
     out = output_of(
         np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve, flicker_share=sky.flicker_share
     )
@@ -171,31 +170,24 @@ def _other_light(setup: Setup, hours: Sequence[ArrayHours], flicker_share: Float
     )
 
 
-def _with_inputs(other: OtherLight, inputs: AtInput, spread: Sequence[SpreadPart]) -> OtherLight:
-    """Each end has of what the inputs may do as much as its part of the spread."""
-    variances = [(Z_90 * sd) ** 2 for sd in combined_sd_share(spread)]
-    shares = [
-        (Z_90 * sd) ** 2 / every if every > 0.0 else 0.0 for sd, every in zip(inputs.sd_share, variances, strict=True)
-    ]
-    moves_w = [
-        None if moved is None else moved * (Z_90 / every)
-        for moved, every in zip(inputs.moves_w, variances, strict=True)
-    ]
-    return replace(other, by_input_share=(shares[0], shares[1]), input_moves_w=(moves_w[0], moves_w[1]))
-
-
 def _spread(
     setup: Setup,
     hours: Sequence[ArrayHours],
     sky: SkyYear,
     climate: PlaceClimate,
     assumptions: Assumptions,
-    inputs: AtInput,
-) -> tuple[SpreadPart, ...]:
+    dc_w_of: Callable[[Setup], Floats],
+) -> tuple[tuple[SpreadPart, ...], HourMoves]:
+    """The parts of the spread that are as other light, and what is not: the far brighter of other ways to lie."""
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
     reflectance = setup.site.ground_reflectance_share
     on_cells = [_on_cells_kwh_per_m2(array, one) for array, one in zip(setup.arrays, hours, strict=True)]
     otherwise = lain_otherwise(setup.arrays, on_cells, sky, reflectance, assumptions)
+    far = [one.far for one in otherwise]
+    lying = HourMoves()
+    if any(one is not None for one in far):
+        arrays = tuple(one if other is None else other for one, other in zip(setup.arrays, far, strict=True))
+        lying = moves_of(setup, hours, [dc_w_of(replace(setup, arrays=arrays))])
     known = [
         OfLight(
             hidden_share=_hidden_share(one),
@@ -204,14 +196,14 @@ def _spread(
             weather_moves=_weather_moves(array, one, sky, reflectance),
             per_reflectance=_per_reflectance(array, one, sky),
             faces_share=_faces_share(array, one),
-            otherwise=moved,
+            otherwise=(moved.less, 0.0 if moved.far is not None else moved.more),
             cooled=held_otherwise(
                 array, one.free_w, _warming_kwh_per_m2(array, one), sky, f"/arrays/{at}", assumptions
             ),
         )
         for at, (array, one, moved) in enumerate(zip(setup.arrays, hours, otherwise, strict=True))
     ]
-    return spread_of(setup.arrays, free_kwh, known, climate, assumptions, inputs.sd_share)
+    return spread_of(setup.arrays, free_kwh, known, climate, assumptions), lying
 
 
 def _band(middle_kwh: float, other: OtherLight, ends: tuple[float, float]) -> Band:
