@@ -140,13 +140,15 @@ def _near(
     limits: Input, pointer: str, assumptions: Assumptions, least: "_Load", middle: "_Load", most: "_Load"
 ) -> Iterator[tuple[str, ...]]:
     """Which groups lie near a limit of an input, with the panels' volts at the least, as taken, and at the most."""
-    low, high = assumptions.low, assumptions.high
-    tracking_min_v = high(f"{pointer}/tracking_min_v", limits.tracking_min_v)
-    if middle.starts_late(tracking_min_v, high(f"{pointer}/start_voltage_v", limits.start_voltage_v)):
-        yield _LOWER
-    if middle.most_v > low(f"{pointer}/tracking_max_v", limits.tracking_max_v):
+    low, high, known = assumptions.low, assumptions.high, assumptions.by_pointer
+    tracking_min, start, tracking_max, current = (f"{pointer}/{name}" for name in (*_LOWER, *_UPPER, *_CURRENT))
+    if tracking_min in known or start in known:
+        ends = high(tracking_min, limits.tracking_min_v), high(start, limits.start_voltage_v)
+        if middle.starts_late(*ends):
+            yield _LOWER
+    if tracking_max in known and middle.most_v > low(tracking_max, limits.tracking_max_v):
         yield _UPPER
-    if middle.amperes > _OVER * low(f"{pointer}/max_current_a", limits.max_current_a):
+    if current in known and middle.amperes > _OVER * low(current, limits.max_current_a):
         yield _CURRENT
     if least == most:
         return

@@ -27,6 +27,7 @@ _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
 # than the model's own (``panel.warmth``) moves the ideality, and that voltage with it, by 0.067 for each per cent.
 _DIM_PER_K, _DIM_PER_STEEPNESS, _MODELS_OWN_PER_K = 0.00026, 0.28, 0.0036
 _FAR = 0.25  # of the light: half cells behind a row bring several times as much in some hours, nothing in others
+_NO_LIGHT_KWH_PER_M2 = 1e-3
 _LEAST_LEFT = 0.5  # of the rated power by heat alone: no air is so hot
 
 
@@ -71,13 +72,13 @@ def lain_otherwise(
     found = []
     for at, (array, on_cells) in enumerate(zip(arrays, on_cells_kwh_per_m2, strict=True)):
         less, more, most = 0.0, 0.0, array
-        moves = sky.plane_w_per_m2 is None and on_cells > 0.0
+        moves = sky.plane_w_per_m2 is None
         for one in _others(array, f"/arrays/{at}", assumptions) if moves else ():
             daylight = daylight_of(sky) if daylight is None else daylight
             key = light_key(one)
             if key not in known:
                 known[key] = _kwh_per_m2(one, sky, daylight, ground_reflectance_share)
-            moved = known[key] / on_cells - 1.0
+            moved = known[key] / max(on_cells, _NO_LIGHT_KWH_PER_M2) - 1.0
             less = max(less, -moved)
             if moved > more:
                 more, most = moved, one

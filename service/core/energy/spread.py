@@ -53,6 +53,7 @@ _INNER = ("max_power_voltage_v", "max_power_current_a")
 CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR = "climate_data", "given_weather", "year_to_year"
 SHADE, AT_INPUT = "shade", "input"
 _UPRIGHT_FROM_DEG = 75.0
+_IF_UNTOLD = "free_standing"  # its tilts were reckoned; who tells it knows no less than who does not
 _FACES_AS_THE_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "fence", "sloped_roof"})
 _Sides = tuple[float, float]  # towards less, and towards more
 _EAST_TO_WEST_DEG = 180.0  # of a range that is narrower the azimuth's share is less, in proportion: judgement
@@ -246,7 +247,7 @@ def _plane(array: Array, cooled: _Sides, pointer: str, assumptions: Assumptions)
     sides = _other_planes(pointer, assumptions)
     if sides is not None:
         down, up = (share / Z_90 for share in sides)
-        beside = TILT_SD if tilt_open and not mount_open else 0.0
+        beside = TILT_SD if tilt_open and array.mount != _IF_UNTOLD else 0.0
         return hypot(down, worse, beside), hypot(up, better, beside)
     mount = MOUNT_SD if mount_open and (azimuth_open or tilt_open) else 0.0
     sd = hypot(mount, azimuth if azimuth_open else 0.0, TILT_SD if tilt_open else 0.0)
