@@ -6,7 +6,7 @@ from math import isfinite
 
 from service.core.completion.alternatives import Value, alternatives, why_unmoved
 from service.core.completion.stands_square import SQUARE_TO_PANEL
-from service.core.energy import more_volts
+from service.core.energy import more_volts, untold_points
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Panel, Setup
 from service.core.model.pointer import replaced_at, value_at
@@ -74,7 +74,7 @@ def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: V
 def _followed(panel: Panel, pointer: str, name: str, ratio: float, assumptions: Assumptions) -> Panel:
     """Voltages scale together, currents against them; only the assumed ones give way."""
     volts = ratio if name in {_VOC, _VMP, "cells_in_series"} else 1 / ratio
-    followed = more_volts(panel, pointer, volts, assumptions)
+    followed = more_volts(panel, untold_points(pointer, assumptions), volts)
     if name == "cells_in_series":
         return replace(followed, cells_in_series=max(1, round(panel.cells_in_series * ratio)))
     return followed

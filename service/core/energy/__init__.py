@@ -5,7 +5,7 @@ why the year is uncertain.
 """
 
 from service.core.energy.again import KnownInputs, direct_current_again
-from service.core.energy.at_input import more_volts
+from service.core.energy.at_input import more_volts, untold_points
 from service.core.energy.chain import ArrayHours, Lit, input_hours, remaining_share
 from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
@@ -46,5 +46,6 @@ __all__ = [
     "more_volts",
     "remaining_share",
     "spread_of",
+    "untold_points",
     "year_key",
 ]

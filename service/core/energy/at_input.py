@@ -3,7 +3,7 @@
 Asked where nobody told them, and only where the ratings lie near a limit: between the limits none of them moves a year.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from service.core.energy.chain import ArrayHours
@@ -18,6 +18,7 @@ _VOLTS, _CURRENTS = (
     ("open_circuit_voltage_v", "max_power_voltage_v"),
     ("short_circuit_current_a", "max_power_current_a"),
 )
+_AT_WORK, _AT_ENDS = (_VOLTS[1], _CURRENTS[1]), (_VOLTS[0], _CURRENTS[0])
 _LOWER, _UPPER, _CURRENT = ("tracking_min_v", "start_voltage_v"), ("tracking_max_v",), ("max_current_a",)
 _ENDS = range(3)
 _Point = tuple[float, float, float]  # volts at work and at no load, amperes at work
@@ -28,16 +29,15 @@ _OTHER_WAY = {"series": "parallel", "parallel": "series"}
 _WARM, _DIM, _OVER = 0.94, 0.88, 1.3
 
 
-def more_volts(panel: Panel, pointer: str, ratio: float, assumptions: Assumptions) -> Panel:
-    """The panel with so many times the volts, and as many times fewer amperes, as far as nobody told them."""
-    assumed = assumptions.by_pointer
-    changes = {
-        name: getattr(panel, name) * factor
-        for names, factor in ((_VOLTS, ratio), (_CURRENTS, 1.0 / ratio))
-        for name in names
-        if f"{pointer}/{name}" in assumed
-    }
-    return replace(panel, **changes)
+def more_volts(panel: Panel, names: Collection[str], ratio: float) -> Panel:
+    """The panel with so many times the volts, and as many times fewer amperes, of the points named."""
+    factors = {name: ratio if name in _VOLTS else 1.0 / ratio for name in names}
+    return replace(panel, **{name: getattr(panel, name) * factor for name, factor in factors.items()})
+
+
+def untold_points(pointer: str, assumptions: Assumptions) -> list[str]:
+    """The points of the sheet of the panel at this pointer that nobody told."""
+    return [name for name in (*_VOLTS, *_CURRENTS) if f"{pointer}/{name}" in assumptions.by_pointer]
 
 
 def at_input(
@@ -93,7 +93,7 @@ def _groups(setup: Setup, assumptions: Assumptions) -> Iterator[tuple[Setup, ...
         if names in near:
             yield tuple(_with_inputs(setup, names, of) for of in (assumptions.low, assumptions.high))
     if _VOLTS in near:
-        yield tuple(_with_volts(setup, [one.ratios[end] for one in reach], assumptions) for end in (0, 1))
+        yield tuple(_with_volts(setup, reach, end) for end in (0, 1))
     others = tuple(_joined_otherwise(array, f"/arrays/{at}", assumptions) for at, array in enumerate(arrays))
     if any(one is not array for one, array in zip(others, arrays, strict=True)):
         yield (replace(setup, arrays=others),)
@@ -103,37 +103,36 @@ def _groups(setup: Setup, assumptions: Assumptions) -> Iterator[tuple[Setup, ...
 class _Reach:
     """How many times its volts a panel may have at the least and at the most, and volts at work, at no load, amperes.
 
-    ``points``: these three at the least volts, as taken, and at the most.
+    ``names``: the points of its sheet that move. ``points``: those three at the least volts, as taken, and at the most.
     """
 
+    names: tuple[str, ...]
     ratios: tuple[float, float]
     points: tuple[_Point, _Point, _Point]
 
 
 def _reach(panel: Panel, pointer: str, assumptions: Assumptions) -> _Reach:
+    """A point at work of which one half was told is known by the power; untold pairs tell how far the volts reach."""
+    names = set(untold_points(pointer, assumptions))
+    if len(names.intersection(_AT_WORK)) == 1:
+        names.difference_update(_AT_WORK)
+    pairs = [name for pair in (_AT_WORK, _AT_ENDS) if names.issuperset(pair) for name in pair]
     least = most = 1.0
-    known = assumptions.by_pointer
+    for name in pairs or names:
+        found, value = assumptions.by_pointer[f"{pointer}/{name}"], getattr(panel, name)
+        if found.low and found.high:
+            low, high = found.low / value, found.high / value
+            if name not in _VOLTS:
+                low, high = 1.0 / high, 1.0 / low
+            least, most = min(least, low), max(most, high)
     as_taken = panel.max_power_voltage_v, panel.open_circuit_voltage_v, panel.max_power_current_a
-    for name in (*_VOLTS, *_CURRENTS):
-        found = known.get(f"{pointer}/{name}")
-        if found is not None and found.low and found.high:
-            value = getattr(panel, name)
-            low, high = (
-                (found.low, found.high) if name in _VOLTS else (value * value / found.high, value * value / found.low)
-            )
-            least, most = min(least, low / value), max(most, high / value)
-    if least == most:
-        return _Reach((1.0, 1.0), (as_taken, as_taken, as_taken))
-    work_v, open_v, amperes = (f"{pointer}/{name}" in known for name in (_VOLTS[1], _VOLTS[0], _CURRENTS[1]))
+    work, at_ends = _AT_WORK[0] in names, _AT_ENDS[0] in names
 
     def at(ratio: float) -> _Point:
-        return (
-            as_taken[0] * (ratio if work_v else 1.0),
-            as_taken[1] * (ratio if open_v else 1.0),
-            as_taken[2] / (ratio if amperes else 1.0),
-        )
+        volts, amperes = (as_taken[0] * ratio, as_taken[2] / ratio) if work else (as_taken[0], as_taken[2])
+        return volts, as_taken[1] * (ratio if at_ends else 1.0), amperes
 
-    return _Reach((least, most), (at(least), as_taken, at(most)))
+    return _Reach(tuple(names), (least, most), (at(least), as_taken, at(most)))
 
 
 def _near(
@@ -183,10 +182,10 @@ def _load(arrays: Sequence[Array], points: Sequence[_Point]) -> _Load:
     return _Load(min(volts), min(one.least_open_v for one in alone), max(volts), sum(amperes_of))
 
 
-def _with_volts(setup: Setup, ratios: Sequence[float], assumptions: Assumptions) -> Setup:
+def _with_volts(setup: Setup, reach: Sequence[_Reach], end: int) -> Setup:
     arrays = tuple(
-        replace(array, panel=more_volts(array.panel, f"/arrays/{at}/panel", ratio, assumptions))
-        for at, (array, ratio) in enumerate(zip(setup.arrays, ratios, strict=True))
+        replace(array, panel=more_volts(array.panel, one.names, one.ratios[end]))
+        for array, one in zip(setup.arrays, reach, strict=True)
     )
     return replace(setup, arrays=arrays)
 

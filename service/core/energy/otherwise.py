@@ -20,7 +20,6 @@ from service.core.panel import HEAT_LOSS
 from service.core.sky import Daylight, daylight_of, effective_light, has_edges, surroundings_of
 
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
-_OTHER_EDGE = {"soft": "hard", "hard": "soft"}
 _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
 # In dim light a cell has fewer volts, by its thermal voltage (a 24th of them) for each factor of e, which grow with
 # heat: of the volts that are left heat takes 1/24/298 K more, and 1/24 of some 0.29 %/K. A sheet steeper or flatter
@@ -64,8 +63,8 @@ def lain_otherwise(
 
     Returns:
         Shares of the year's light on the cells, neither negative: of the least and of the most that any of the other
-        choices, alone or together, leaves; of shadows all together. Nought where none of them moves the year, and
-        where the light on them was measured. Arrays that stand alike are looked at once.
+        choices, alone or together, leaves; untold edges are all soft or all hard. Nought where none of them moves the
+        year, and where the light on them was measured. Arrays that stand alike are looked at once.
     """
     daylight = None
     known: dict[Hashable, float] = {}
@@ -137,15 +136,14 @@ def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Ar
             ways.append(_OTHER_WAY[array.orientation])
         if assumptions.assumed(f"{pointer}/panel/half_cells"):
             cells.append(not array.panel.half_cells)
-    other_edges = _other_edges(array.shade, pointer, assumptions)
-    if other_edges != array.shade:
-        shades.append(other_edges)
+    shades += [one for edge in ("soft", "hard") if (one := _edged(array, pointer, edge, assumptions)) != array.shade]
     for way, half_cells, shade in list(product(ways, cells, shades))[1:]:
         yield replace(array, orientation=way, panel=replace(array.panel, half_cells=half_cells), shade=shade)
 
 
-def _other_edges(shades: tuple[Shade, ...], pointer: str, assumptions: Assumptions) -> tuple[Shade, ...]:
+def _edged(array: Array, pointer: str, edge: str, assumptions: Assumptions) -> tuple[Shade, ...]:
+    """Its shadows by the clock, those of untold edge all with this one."""
     return tuple(
-        replace(shade, edge=_OTHER_EDGE[shade.edge]) if assumptions.assumed(f"{pointer}/shade/{at}/edge") else shade
-        for at, shade in enumerate(shades)
+        replace(shade, edge=edge) if assumptions.assumed(f"{pointer}/shade/{at}/edge") else shade
+        for at, shade in enumerate(array.shade)
     )

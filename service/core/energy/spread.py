@@ -247,7 +247,7 @@ def _plane(array: Array, cooled: _Sides, pointer: str, assumptions: Assumptions)
     sides = _other_planes(pointer, assumptions)
     if sides is not None:
         down, up = (share / Z_90 for share in sides)
-        beside = TILT_SD if tilt_open and array.mount != _IF_UNTOLD else 0.0
+        beside = TILT_SD if tilt_open and not mount_open and array.mount != _IF_UNTOLD else 0.0
         return hypot(down, worse, beside), hypot(up, better, beside)
     mount = MOUNT_SD if mount_open and (azimuth_open or tilt_open) else 0.0
     sd = hypot(mount, azimuth if azimuth_open else 0.0, TILT_SD if tilt_open else 0.0)
