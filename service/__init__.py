@@ -2,7 +2,7 @@
 
 The rooms, from the street inwards:
 
-- ``__main__``, ``openapi``, ``bench``: the command line, the interface document, the measurements.
+- ``command_line``, ``openapi``, ``bench``: the command line, the interface document, the measurements.
 - ``app``: puts the parts together; ``settings``: what the operator may set.
 - ``api``: HTTP. It speaks, and never computes.
 - ``data``: the only code that opens files; each table beside its loader.

@@ -24,7 +24,7 @@ from service.core.energy.kernel.place import Singles
 from service.core.inverter import curve_through, output_of
 from service.core.model.facts import Array, Inverter
 from service.core.model.hours import Floats, SkyYear
-from service.core.sky import counts_rear, flicker_share, plane_light, rear_light, typical_year
+from service.core.sky import counts_rear, flicker_share, house_steepness, plane_light, rear_light, typical_year
 from service.data.climate import load_climate
 from tests.skies import mixed_year
 
@@ -89,7 +89,7 @@ def nearest_ac_w(arrays: Sequence[Array], inverter: Inverter, sky: SkyYear) -> F
 
 def surrounded(array: Array) -> bool:
     """Does anything stand around it?"""
-    return array.surrounded
+    return array.surrounded or house_steepness(array) is not None
 
 
 def _finely(array: Array, sky: SkyYear, record: PlaceRecord, table: InputTable) -> Singles:

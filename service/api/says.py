@@ -54,10 +54,14 @@ SAYS: Mapping[str, Says] = MappingProxyType(
             0.3,
         ),
         "facade_azimuth_deg": Says(
-            "Which way the facade with slab or side walls looks, clockwise from north; as the panel where absent.",
+            "Which way the facade with slab, side walls or the house behind looks, clockwise from north; assumed where "
+            "absent.",
             180,
         ),
-        "building_height_m": Says("Height of the building that the panels hang on, up to its roof edge.", 18),
+        "building_height_m": Says(
+            "Height of the building that the panels hang on, up to its roof edge; what is over them hides sky and sun.",
+            18,
+        ),
         "capacity_per_panel_n": Says(
             "Force that the maker states for all fixings of one panel together, square to the panel.", 2400
         ),

@@ -86,6 +86,12 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
         "/tariff/periods/0/export", "netted", PLAIN)), "/meter/netting"),
     "a gauge for a section": ("", {**SMALLEST, "site": {**SMALLEST["site"], "rule_area": "US-UT"}, "socket_circuit": {
         "breaker_a": 15, "cable_mm2": 14}}, "/socket_circuit/cable_mm2"),
+    "the height of another place": ("elevation", changed("/site/elevation_m", 6000), "/site/elevation_m"),
+    "the clock of another place": ("time_zone", changed("/site/time_zone", "Asia/Tokyo"), "/site/time_zone"),
+    "a skyline in no order": ("", arrays({"skyline": [
+        {"azimuth_deg": azimuth, "height_deg": height}
+        for azimuth, height in ((200, 30), (95, 20), (300, 5), (150, 9), (200, 0))
+    ]}), "/arrays/0/skyline"),
     "an input that is not there": ("input", arrays({"input": 3}, input_count=2), "/arrays/0/input"),
     "no input left": ("", arrays({}, {}, input_count=1), "/arrays/1/input"),
     "three limits for two inputs": ("inputs", inverter(input_count=2, inputs=[{}, {}, {}]), "/inverter/inputs"),

@@ -45,7 +45,7 @@ def test_a_string_of_unlike_panels_yields_less_than_an_input_for_each() -> None:
 
 def test_equal_panels_in_one_string_yield_what_one_array_of_two_yields() -> None:
     pair = asked("/v1/energy", "one_string", weaker=STRONG)["energy"]
-    place = {"mount": "wall", "plane": {"tilt_deg": 90, "azimuth_deg": 180}, "mismatch_share": 0}
+    place = {"mount": "wall", "plane": {"tilt_deg": 90, "azimuth_deg": 180}}
     request = changed("/arrays", [{"input": 1, "joined": "series", "count": 2, "panel": STRONG, **place}])
     array = post("/v1/energy", request | {"inverter": {"ac_power_w": 800, "input_count": 2, "inputs": [WIDE, WIDE]}})
     assert pair["year_kwh"]["middle"] == pytest.approx(array.json()["energy"]["year_kwh"]["middle"], rel=3e-3)

@@ -80,10 +80,18 @@ def test_the_server_starts_answers_and_stops_when_told() -> None:
     assert "54.2" not in re.sub(r"\b[0-9.]+ms\b", "", output)  # a time may hold the same digits
 
 
+@pytest.mark.skipif(not Path("/proc/self/task").is_dir(), reason="threads are counted as Linux lists them")
+def test_linear_algebra_is_told_to_keep_to_one_thread_before_it_is_loaded() -> None:
+    counted = "import os, service.__main__, service.command_line, numpy; print(len(os.listdir('/proc/self/task')))"
+    untold = {name: value for name, value in os.environ.items() if not name.endswith("_NUM_THREADS")}
+    done = subprocess.run([sys.executable, "-c", counted], cwd=ROOT, env=untold, capture_output=True, check=True)
+    assert done.stdout.split() == [b"1"]
+
+
 # In a container the service is the first process, to which a signal that it raises on itself is not delivered
 # (pid_namespaces(7)): it then ends by itself, as it does here.
 AS_FIRST_PROCESS = (
-    "import signal, sys; signal.raise_signal = lambda number: None; from service.__main__ import main; "
+    "import signal, sys; signal.raise_signal = lambda number: None; from service.command_line import main; "
     "sys.exit(main(['serve', '--host', '0.0.0.0', '--port', sys.argv[1], '--workers', '1']))"
 )
 

@@ -7,7 +7,7 @@ import numpy as np
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from service.core.model.place import HandRail, RowInFront
+from service.core.model.place import HandRail, Plane, RowInFront, Shade
 from service.core.sky import after_shading, plane_light
 from service.core.sky.daylight import open_surroundings
 from service.core.sky.edge_shadow import ways_past_bands
@@ -50,6 +50,22 @@ def test_a_row_in_front_or_a_higher_one_never_gives_more_light(sky, one, row, hi
     assert_falling(sky, bare, replace(bare, row_in_front=row), replace(bare, row_in_front=high))
 
 
+@example(  # a hard shadow by the clock and bands took the sun twice, behind both less than behind the row alone
+    sky=SKIES["equator"],
+    one=array(
+        plane=Plane(tilt_deg=36.892707192519936, azimuth_deg=0.0),
+        shade=(
+            Shade(
+                cause="mast", edge="hard", months=(1, 4, 7, 9), from_clock="22:37", to_clock="10:31",
+                blocked_share=0.5163264642037042,
+            ),
+        ),
+    ),
+    rail=HandRail(above_top_edge_m=7.2e-05, distance_m=0.6274, thickness_m=0.01000007787516799),
+    row=RowInFront(above_bottom_edge_m=1.0255218264528554, distance_m=2.446842766781282),
+    cut=False,
+    orientation="lengthwise",
+)  # fmt: skip
 @given(sky=skies, one=surrounded_arrays(), rail=rails, row=rows, cut=cuts, orientation=orientations)
 def test_a_rail_above_and_a_row_below_never_cost_less_than_either(sky, one, rail, row, cut, orientation):
     railed = replace(one, orientation=orientation, panel=panel(half_cells=cut), hand_rail=rail)

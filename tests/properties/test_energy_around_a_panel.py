@@ -116,4 +116,6 @@ def test_more_sun_never_gives_less_energy(sky, one, limit_w, share):
 @given(skies, surroundings, limits_w, shares)
 def test_a_lower_limit_never_gives_more_energy_nor_a_more_hopeful_end(sky, one, limit_w, share):
     high, low = ac_w(sky, one, limit_w), ac_w(sky, one, limit_w * share)
-    assert np.all(low <= high + HAIR_W)
+    assert np.all(low[0] <= high[0] + HAIR_W)
+    # Another plane brings its more in hours that are not cut: under a lower limit fewer, and each of them more.
+    assert np.all(low.sum(axis=1) <= high.sum(axis=1) + HAIR_W)

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from service.core.energy.kernel import around_of, dc_w, input_table, nearest_array, open_planes, place_record
 from service.core.model.facts import Array, Inverter
+from service.core.model.fixing import Fixing
 from service.core.model.place import HandRail, Overhang, Plane, RowInFront, Shade, SideWall, SkylinePoint
 from tests.builders import array, inverter, one_input, panel
 from tests.kernel_cases import PLACES, flickering, kernel_ac_w, nearest_ac_w, plain_ac_w, typical
@@ -97,6 +98,8 @@ def arrays(draw: st.DrawFn) -> Array:
         mount=draw(st.sampled_from(["ground_frame", "hung_on_rail", "wall"])),
         plane=Plane(tilt_deg=draw(st.floats(0, 90)), azimuth_deg=draw(st.floats(0, 360))),
         dirt_share=draw(st.floats(0, 0.1)),
+        height_above_ground_m=draw(st.floats(0, 20)),
+        fixing=draw(st.sampled_from([None, Fixing(building_height_m=9.0), Fixing(building_height_m=25.0)])),
         **draw(SURROUNDINGS),
         **draw(REARS),
     )

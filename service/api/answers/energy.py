@@ -10,6 +10,7 @@ from service.api.schemas.finding import FindingOut
 from service.api.schemas.reading import read_if_sound
 from service.api.schemas.requests import EnergyIn
 from service.core.compatibility import over_voltage
+from service.core.energy import next_to_nothing
 from service.core.model.memo import NotKeptError
 
 # What may be said where the answer is put together of what is kept: none of it takes long. A year of hours is longer.
@@ -54,11 +55,12 @@ def _is_short(request: EnergyIn) -> bool:
 
 def _answer(question: Question) -> EnergyAnswerOut:
     over = over_voltage(question.setup, question.assumptions)
+    found = (*over, *next_to_nothing(question.energy))
     return EnergyAnswerOut(
         energy=energy_out(question),
         facing=FacingOut.where_noted(question.facing),
-        **({"findings": [FindingOut.of(one, 0) for one in over]} if over else {}),
-        **question.beside(question.chosen_cautions(over)),
+        **({"findings": [FindingOut.of(one, 0) for one in found]} if found else {}),
+        **question.beside(question.chosen_cautions(found)),
     )
 
 

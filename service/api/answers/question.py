@@ -1,6 +1,6 @@
 """What does every question about a set need first? The request read and completed, and the rooms ready to be asked."""
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cached_property
@@ -22,6 +22,7 @@ from service.core.completion import Completed, Known, as_request, complete, move
 from service.core.energy import (
     ArrayConditions,
     ArrayHours,
+    Doubts,
     EnergyYear,
     Lights,
     alternating_current_w,
@@ -29,7 +30,9 @@ from service.core.energy import (
     direct_current,
     direct_key,
     energy_year,
+    spread_key,
     year_key,
+    year_spread,
 )
 from service.core.fixing import FixingForces, fixing_forces, fixing_key
 from service.core.household import demand_w
@@ -90,6 +93,7 @@ class Question:
     weather: GivenSky | None = None
     facing: Facing | None = None
     lights: Lights = field(default_factory=Lights)
+    spreads: dict[Hashable, Doubts] = field(default_factory=dict)  # as remedies change the a.c. side
 
     @classmethod
     def asked(cls, model: type[R], body: bytes, deps: Deps) -> "Question":
@@ -192,15 +196,19 @@ class Question:
         """The year of this or of a changed setup at the same place."""
         energy = self.years.get(
             (self.sky, year_key(setup, self.assumptions)),
-            lambda: energy_year(
-                setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup), self.lights
-            ),
+            lambda: self._year_made(setup),
         )
         if setup.inverter.export_limit_w is None:
             return energy
         limited = limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
         use = self._use_of(limited, setup)
         return with_band_of_use(limited, use)
+
+    def _year_made(self, setup: Setup) -> EnergyYear:
+        climate, direct, key = self.place.climate, self._direct_of(setup), spread_key(setup, self.assumptions)
+        if key not in self.spreads:
+            self.spreads[key] = year_spread(setup, direct, self.sky, climate, self.assumptions, self.lights)
+        return energy_year(setup, self.sky, climate, self.assumptions, direct, self.spreads[key])
 
     def ac_w_of(self, setup: Setup) -> Floats:
         """The a.c. power of this or of a changed setup by the hour, before an export limit."""

@@ -4,11 +4,13 @@ from dataclasses import replace
 
 from service.api.answers.question import Question
 from service.api.deps import Deps
+from service.api.schemas.finding import FindingOut
 from service.api.schemas.reading import read_body
 from service.api.schemas.requests import TiltIn
 from service.api.schemas.tilt import TiltAnswerOut, TiltOut
 from service.api.schemas.tilt_wish import TiltWishIn
 from service.core.completion import with_lean_told
+from service.core.energy import next_to_nothing
 from service.core.model.memo import Memo
 from service.core.tilt import TiltWish, places_wished, stand_key, stand_of, tilt_advice
 
@@ -39,7 +41,9 @@ def _answer(body: bytes, deps: Deps, *, with_map: bool) -> TiltAnswerOut:
     stand = kept.get((sky, stand_key(setup)), lambda: stand_of(setup, sky))
     advice = tilt_advice(setup, sky, given, wish, question.meter, question.ac_w_of, question.as_of, stand)
     told = TiltOut.of(advice, setup, question.facing, question.assumptions)
-    return TiltAnswerOut(tilt=told, **question.beside(question.chosen_cautions()))
+    found = next_to_nothing(question.energy)
+    findings = {"findings": [FindingOut.of(one, 0) for one in found]} if found else {}
+    return TiltAnswerOut(tilt=told, **findings, **question.beside(question.chosen_cautions(found)))
 
 
 def wish_of(asked: TiltWishIn | None) -> TiltWish:

@@ -61,12 +61,13 @@ class AppraisalOut(Beside, _Appraisal):
 
 class _Energy(Out):
     energy: EnergyOut
-    findings: Annotated[list[FindingOut], Field(max_length=8)] | SkipJsonSchema[None] = Field(
+    findings: Annotated[list[FindingOut], Field(max_length=16)] | SkipJsonSchema[None] = Field(
         default=None,
         exclude_if=absent,
         description="Only where the panels, as completed, give more volts in the cold than their input survives "
-        "(`cold_voltage`): that is energy of a set which may destroy itself. Without remedies. Nothing else of the fit "
-        "is looked at here, and absence is no verdict: ask `/v1/compatibility`.",
+        "(`cold_voltage`): that is energy of a set which may destroy itself; and where hardly anything comes of an "
+        "array or of the set, or in half of the year of an array (`next_to_nothing`): why. Without remedies. Nothing "
+        "else of the fit is looked at here, and absence is no verdict: ask `/v1/compatibility`.",
     )
     facing: FacingOut | SkipJsonSchema[None] = _facing()
 

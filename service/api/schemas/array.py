@@ -43,8 +43,9 @@ class OverhangIn(In):
     the panel, or thirds are given up where that costs less. The sky is what the upmost cells of a string see past it.
     A slab ends in a facade without end behind the panel (`facade_azimuth_deg`, else square to the plane), which hides
     the sky and the sun there from a panel that leans, however little the slab reaches out. One that reaches out 0 is as
-    if it were not told; a facade alone hides nothing. Of a panel that is turned out of its facade all cells count as
-    far in as the corner that is turned in; the reach is that from the middle of the upper edge.
+    if it were not told: then the house behind hides what its height tells (`fixing.building_height_m`). Of a panel
+    that is turned out of its facade all cells count as far in as the corner that is turned in; the reach is that from
+    the middle of the upper edge.
     """
 
     above_top_edge_m: f.AboveTopEdgeM

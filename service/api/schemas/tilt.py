@@ -11,6 +11,7 @@ from service.api.schemas.answers import Beside
 from service.api.schemas.base import Code, Out, Text, absent
 from service.api.schemas.energy import PlaneOut
 from service.api.schemas.facing import DayOut, FacingOut
+from service.api.schemas.finding import FindingOut
 from service.api.schemas.tilt_notes import TiltNoteOut, notes_of, wanted
 from service.api.words import say
 from service.core.model.assumption import Assumptions
@@ -303,6 +304,12 @@ class TiltOut(Out):
 
 class _Tilt(Out):
     tilt: TiltOut
+    findings: Annotated[list[FindingOut], Field(max_length=8)] | SkipJsonSchema[None] = Field(
+        default=None,
+        exclude_if=absent,
+        description="Only where hardly anything comes of an array or of the set as it stands, or in half of the year "
+        "of an array (`next_to_nothing`): why.",
+    )
 
 
 class TiltAnswerOut(Beside, _Tilt):

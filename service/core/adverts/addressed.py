@@ -97,13 +97,18 @@ def _is_spoken_to(words: Sequence[str], at: int, small: SmallWords) -> bool:
     low = _begin(words, at)
     if words[at] in small.order_called and words[at + 1 : at + 2] == [":"] and _is_whole(words, low, at, small):
         return True
-    if at - low > _WORDS_TO_READER or low == at:
+    if at - low > _WORDS_TO_READER:
         return False
+    reads = not small.order_reading.isdisjoint(words[at + 1 : at + 1 + _TO_READING])
+    called = ":" in words[at + 1 : at + 1 + (_TO_READING + 2 if reads else _TO_COLON)]
+    if low == at:
+        return False
+    if called and reads and words[low] in small.order_if:
+        return True  # "if an AI reads this: ..."
     if words[low] in small.order_if:
         behind = words[at + 1 : end_of(words, at, small)]
         return any(word in small.order_verbs or word in small.order_first_only for word in behind)
-    to_colon = _TO_COLON if small.order_reading.isdisjoint(words[at + 1 : at + 1 + _TO_READING]) else _TO_READING + 2
-    return words[low] in small.order_for and ":" in words[at + 1 : at + 1 + to_colon]
+    return words[low] in small.order_for and called
 
 
 def _is_whole(words: Sequence[str], low: int, at: int, small: SmallWords) -> bool:

@@ -6,6 +6,7 @@ As in "80 for both or 45 singly", "1 to 4 pieces 50, 5 to 9 45", "panel 250, bat
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from service.core.adverts.asked_roles import ALTERNATIVE, TAX
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.scene import Scene
@@ -32,13 +33,8 @@ class Ways(NamedTuple):
 
 def ways_of(scene: Scene, goods: Goods) -> Ways:
     """Cheap questions of a whole advert before dear ones of each amount."""
-    title, body = scene.different[:2]
-    small, told = scene.small, scene.by_what
-    either = "lot" in told and goods.quantity != 1 and not (
-        small.alternative.isdisjoint(body) and small.alternative.isdisjoint(title)
-    )  # fmt: skip
-    taxed = not (small.tax.isdisjoint(body) and small.tax.isdisjoint(title))
-    return Ways(taxed, either, goods.kind == "panel" and scene.tells(*_THINGS))
+    either = "lot" in scene.by_what and goods.quantity != 1 and scene.roles & ALTERNATIVE > 0
+    return Ways(scene.roles & TAX > 0, either, goods.kind == "panel" and scene.tells(*_THINGS))
 
 
 def ends_another(scene: Scene, place: int, one: Item) -> bool:

@@ -1,6 +1,5 @@
 """Which figure is an amount of money, and what is it for: one piece, a set, the lot, sending?"""
 
-from bisect import bisect_left
 from collections.abc import Iterator
 from itertools import chain
 
@@ -21,19 +20,28 @@ from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
 from service.core.adverts.price_of_some import number_of_all
 from service.core.adverts.scene import Scene, measured_in
-from service.core.adverts.walk import CURRENCIES, NUMBER, Item
-
-Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
+from service.core.adverts.sending_costs import (
+    MONEY,
+    SIGNS_BEHIND,
+    Offers,
+    counts_sent,
+    ends,
+    has_its_own,
+    plus_before,
+    sending_behind,
+    sentence_of_sending,
+    so_much,
+    with_sending_in,
+)
+from service.core.adverts.walk import NUMBER, Item
 
 ROLES = ("each", "lot", "per_set")
-MONEY = (*sorted(CURRENCIES), "money")
 _MONEY = frozenset(MONEY)
 _NAMING = frozenset(("price", "priced_each", "shipping", "each"))
 _PRICE_BEFORE = _NAMING | {"possible", "for"}  # before a figure that may be one,
 _PRICE_BEHIND = frozenset(("each", "price", "per_set"))  # and behind it
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
-_SIGNS_BEHIND = frozenset(".,;!?)\n")
 _OF_NEWNESS = frozenset(("new", "new_not", "stood"))
 _LEAST_SET = 20
 _NO_PRICE_BEFORE = frozenset("-x/°%*=")
@@ -44,6 +52,7 @@ _OPEN = "open"
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
 _ON_PALLET = "on_pallet"
+_ONE = frozenset(("panel_one", "inverter_one"))
 _IF = frozenset(("if", "tier"))
 
 
@@ -59,9 +68,9 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
             continue
         role = _role(scene, place, item, goods, ways)
-        if sent and _sent(scene, place, item):
+        if sent and with_sending_in(scene, place, item):
             role, shipping = None, 0.0
-        if sending and role is None and offers and _sentence_of_sending(scene, place, item, offers):
+        if sending and role is None and offers and sentence_of_sending(scene, place, item, offers):
             role = "shipping"
         if role == "shipping":
             shipping = item.value if shipping is None else shipping
@@ -85,23 +94,6 @@ def a_watt(scene: Scene, item: Item) -> bool:
     return len(behind) == 2 and behind[0] in scene.small.per_watt and behind[1] in scene.small.watts
 
 
-def _sent(scene: Scene, place: int, item: Item) -> bool:
-    """Is sending in the price, as in 20 euro posted?"""
-    return any(one.what == "sent" and one.at == item.to for one in scene.ahead(place, 3))
-
-
-def _sentence_of_sending(scene: Scene, place: int, item: Item, offers: Offers) -> bool:
-    """Is it told behind a price, in a sentence that begins with sending: "£60 each. Postage only, £25"?"""
-    before = scene.back(place, 4)
-    one = next((one for one in before if one.what == "shipping"), None)
-    if one is None or offers[-1][0].sentence == item.sentence:
-        return False
-    tokens = scene.tokens[item.field]
-    start = scene.items[bisect_left(scene.sentences, item.sentence)].at
-    said = {*tokens[start : one.at], *tokens[one.to : item.at]} - scene.small.only
-    return one.at - start <= 1 and not said and one.clause != item.clause
-
-
 def _bare_amounts(scene: Scene) -> Iterator[int]:
     """Places of figures without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
     items, whats, known, bare = scene.items, scene.whats, scene.by_what, scene.units.get("", [])
@@ -113,9 +105,8 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
     for what in known.keys() & _PRICE_BEHIND:
         near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
     near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
-    plus = scene.small.plus_sending
-    if not all(map(plus.isdisjoint, scene.different)):
-        near.update(at for at in bare if scene.tokens[items[at].field][items[at].at - 1] in plus)
+    if not all(map(scene.small.plus_sending.isdisjoint, scene.different)):
+        near.update(at for at in bare if plus_before(scene, items[at]))
     return (place for place in near.intersection(bare) if _bare(scene, place, items[place]))
 
 
@@ -127,6 +118,8 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
+    if before is not None and before.what == "shipping" and counts_sent(scene, place, item):
+        return False  # "can post 2 at a time for £9"
     behind = scene.items[place + 1] if place + 1 < len(scene.items) else None
     if item.to < len(tokens) and tokens[item.to] in _NO_PRICE_BEFORE:
         return tokens[item.to] == "/" and any(
@@ -135,7 +128,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     if behind is not None and ((behind.what in {"piece", "inputs", "cells"} and behind.at == item.to)
                                or (behind.glued == "=" and behind.at - item.to <= 2)):  # fmt: skip
         return False  # "20 pieces", "4 sets à 2 (=8)"
-    if item.at and tokens[item.at - 1] in scene.small.plus_sending and _sending_behind(scene.ahead(place, 2), item):
+    if sending_behind(scene.ahead(place, 2), item) and plus_before(scene, item):
         return True
     if behind is not None and behind.what == "per_set" and behind.at == item.to and item.value >= _LEAST_SET:
         return True
@@ -146,7 +139,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
         counted = counted or (before.what == "each" and scene.stands("piece", item.field, item.to))  # "à 31 Stück"
         told = not nothing or (len(nothing) == 1 and nothing[0] in scene.small.is_priced)
-        if (told or (before.what == "shipping" and _so_much(scene, nothing))) and not counted:
+        if (told or (before.what == "shipping" and so_much(scene, nothing))) and not counted:
             return before.what != "each" or not (_piece(scene, place, before) or counts_a_thing(scene, place, item))
     if (
         behind is not None
@@ -166,7 +159,7 @@ def _named_before(scene: Scene, place: int, item: Item) -> Item:
     "los" may be "each" and "loose", "Paket" a parcel and a set.
     """
     before = scene.items[place - 1]
-    if before.what not in _OTHER_MEANINGS or not _ends(scene.tokens[item.field], item):
+    if before.what not in _OTHER_MEANINGS or not ends(scene.tokens[item.field], item):
         return before
     of_one = (one for one in scene.items[max(place - 3, 0) : place - 1] if one.at == before.at)
     return next((one for one in of_one if one.what in _NAMING), before)
@@ -187,14 +180,6 @@ def _is_rating(scene: Scene, tokens: list[str], item: Item) -> bool:
     if item.to == item.at + 1 and raw[-2:-1] in {".", ","}:
         return True
     return tokens[item.to : item.to + 1] == ["a"] and scene.small.a_piece.isdisjoint(tokens[item.to + 1 : item.to + 2])
-
-
-def _sending_behind(behind: list[Item], item: Item) -> bool:
-    return any(one.what == "shipping" and one.at - item.to <= 2 for one in behind)
-
-
-def _so_much(scene: Scene, between: list[str]) -> bool:
-    return len(between) <= 3 and between[-1] in scene.small.sending_for
 
 
 def _piece(scene: Scene, place: int, each: Item) -> bool:
@@ -221,7 +206,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         near.append(one.what)
     before, close = _before(scene, place, item)
     tokens = scene.tokens[item.field]
-    if tokens[item.at - 1] in scene.small.plus_sending and _sending_behind(behind[:2], item):
+    if sending_behind(behind[:2], item) and plus_before(scene, item):
         return "shipping"
     of_which = scene.small.of_which
     if (tokens[item.at - 1] in of_which or tokens[item.at - 2] in of_which) and "(" in tokens[item.at - 4 : item.at]:
@@ -240,7 +225,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         return "each"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
-    if before and goods.quantity != 1 and for_some(scene, place, before, goods):
+    if before and goods.quantity != 1 and "shipping" not in close and for_some(scene, place, before, goods):
         return "extra"
     if ways.listed and of_a_thing(scene, place, item):
         return "extra"
@@ -251,6 +236,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         return "new_price"
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
+    if _at_end(scene, tokens, item):
+        return "each"  # "50 € je.", "je 50 €"
     told = _directly_before(scene, before, behind, item)
     if told and not ends_another(scene, place, before[0]):
         return told
@@ -258,6 +245,14 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         return "each" if "each" in near else None
     told = _role_told_behind(scene, place, item, goods, behind, near, close)
     return _role_told_before(scene, item, goods, before, close) if told == _OPEN else told
+
+
+def _at_end(scene: Scene, tokens: list[str], item: Item) -> bool:
+    """Does a word that means "each" where nothing goes on behind it stand directly behind or before an amount?"""
+    words, to = scene.small.each_at_end, item.to
+    if to < len(tokens) and tokens[to] in words:
+        return to + 1 >= len(tokens) or tokens[to + 1] in SIGNS_BEHIND
+    return item.at > 0 and tokens[item.at - 1] in words
 
 
 def _role_told_behind(  # noqa: PLR0911 - a row of questions
@@ -274,9 +269,9 @@ def _role_told_behind(  # noqa: PLR0911 - a row of questions
             return one.what
         if one.what == "shipping":
             apart = not scene.small.not_in_price.isdisjoint(tokens[item.to : one.to])
-            if apart and tokens[item.at - 1] not in scene.small.plus_sending:
+            if apart and not plus_before(scene, item):
                 return _OPEN  # "60 € plus postage": it comes on top
-            if _has_its_own(scene, item, one, scene.ahead(place, 8)):
+            if has_its_own(scene, item, one, scene.ahead(place, 8)):
                 return None
             return "shipping" if one.at - item.to <= 1 and not set(close) & {*ROLES, "price"} else None
         if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
@@ -355,30 +350,9 @@ def _role_told_before(  # noqa: PLR0911 - a row of questions
     return "each" if at_so_much and goods.quantity and goods.quantity > 1 else None
 
 
-def _has_its_own(scene: Scene, item: Item, shipping: Item, ahead: list[Item]) -> bool:
-    """Does an amount of its own follow sending, as in "40 euro plus postage 6.99"?"""
-    tokens = scene.tokens[shipping.field]
-    follows = next((one for one in ahead if one.what == NUMBER and one.at >= shipping.to), None)
-    if (
-        follows is not None
-        and follows.at - shipping.to <= 3
-        and follows.clause == shipping.clause
-        and (follows.unit in MONEY or tokens[follows.at - 1] in scene.small.sending_for)
-        and tokens[item.at - 1] not in scene.small.plus_sending
-    ):
-        return True
-    if follows is not None and follows.at == shipping.to and not follows.unit and _ends(tokens, follows):
-        return True  # "35 € postage 8"
-    behind = [word for word in tokens[shipping.to : shipping.to + 2] if word not in {":", "="}]
-    on_top = not scene.small.plus_sending.isdisjoint(tokens[item.to : shipping.to])
-    return on_top and bool(behind) and behind[0][0:1].isdigit()
-
-
-def _ends(tokens: list[str], item: Item) -> bool:
-    return item.to >= len(tokens) or tokens[item.to] in _SIGNS_BEHIND
-
-
-def _directly_before(scene: Scene, before: list[Item], behind: list[Item], item: Item) -> str | None:
+def _directly_before(  # noqa: PLR0911 - a row of questions
+    scene: Scene, before: list[Item], behind: list[Item], item: Item
+) -> str | None:
     """The role by the word directly before an amount, where none stands directly behind it."""
     if not before or before[0].clause != item.clause or item.at - before[0].to > 1:
         return None
@@ -390,7 +364,9 @@ def _directly_before(scene: Scene, before: list[Item], behind: list[Item], item:
     if behind and behind[0].what == NUMBER and number_of_all(scene, item, behind[0]):
         return None  # "25 € pièce ou 160 € les 8"
     what = before[0].what
-    if what in {"panel_one", "inverter_one"}:
+    if what == "price" and len(before) > 1 and before[1].what in _ONE and before[1].to == before[0].at:
+        return "each"  # "panel price £45"
+    if what in _ONE:
         return "each" if item.at == before[0].to else None
     again = what in ROLES and any(one.what in ROLES and one.at == before[0].at for one in before[1:])
     return what if what in ROLES and not again else None

@@ -11,6 +11,7 @@ _GOODS = ("panel_", "inverter_", "set_")
 _FARTHEST = 40  # pieces to the end of a question
 _FIRST_WORDS, _NEAR = 4, 3
 _MOST_BEFORE = 20  # pieces before it in its sentence
+_NO_GOODS = frozenset(("needed", "stock"))  # "I have need of"
 _OF_NEEDED = frozenset(("used", "unused", "new", "several", "between", "piece", "needed", "wanted", "each", "part"))
 
 
@@ -33,7 +34,7 @@ def needs_goods(scene: Scene) -> bool:
         item = scene.items[place]
         if not scene.tells("bid", "someone") and asks_a_buyer(scene, place):
             continue
-        before = [one for one in scene.back(place) if one.what != "needed" and one.to <= item.at]
+        before = [one for one in scene.back(place) if one.what not in _NO_GOODS and one.to <= item.at]
         if not item.field and before and before[0].what.startswith(_GOODS) and _is_all(scene, before, item):
             return True
         if item.at >= _FIRST_WORDS or before or scene.denied(place) or not _goods_next(scene, place, item):

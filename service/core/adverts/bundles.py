@@ -2,15 +2,18 @@
 
 from itertools import chain
 
+from service.core.adverts.asked_roles import EQUAL_SETS, EQUALS, PAIRS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 _SETS = ("set_one", "set_many", "set_weak")
 _GOODS = frozenset(("panel_one", "panel_many", "piece"))
+_DESCRIBING = frozenset(("used", "unused", "new", "bifacial", "t:mono", "t:poly", "t:topcon", "t:hjt", "for",
+                         "between"))  # fmt: skip
 _OTHERS = frozenset(("accessory", "other_goods", "cells", "half", "inputs"))
 _MOST, _MOST_PARTS = 5000, 200
 _FEWEST, _MOST_LOOKED_AT = 2, 20
-_BETWEEN, _TO_SUM = 3, 5  # pieces
+_BETWEEN, _TO_SUM, _TO_GOODS = 3, 5, 7  # pieces
 _BEGINNING = 3  # letters that one set and several have in common
 _NO_SET = frozenset(",;.|+/")
 _ENDS = frozenset(",;.|()\n:=")
@@ -21,9 +24,29 @@ Bundles = tuple[int, int]
 
 
 def bundles_of(scene: Scene) -> Bundles | None:
-    """The number of parts and of the pieces in each; None where the words do not tell both surely."""
+    """The number of parts and of the pieces in each; None where the words do not tell both surely.
+
+    Words that may name a parcel name such a part then: "3 Pakete zu je 4 Modulen, 160 € das Paket".
+    """
+    found = _bundles(scene)
+    parcels = scene.by_what.get("shipping", []) if found else []
+    for place in [at for at in parcels if _names_part(scene, scene.items[at])]:
+        scene.items[place].what = scene.whats[place] = "set_weak"
+        parcels.remove(place)
+    if found and not parcels:
+        scene.by_what.pop("shipping", None)
+    return found
+
+
+def _names_part(scene: Scene, item: Item) -> bool:
+    tokens, small = scene.tokens[item.field], scene.small
+    before = tokens[item.at - 1] if item.at else ""
+    return tokens[item.at] in small.equal_set and (before in small.the_set or before in small.by_set)
+
+
+def _bundles(scene: Scene) -> Bundles | None:
     items = scene.items
-    if "=" in scene.different[1] or "=" in scene.different[0]:
+    if scene.roles & EQUALS:
         bare = scene.units.get("", [])
         for number in range(2, len(bare)):
             total = items[bare[number]]
@@ -37,9 +60,14 @@ def bundles_of(scene: Scene) -> Bundles | None:
             found = _of_goods(scene, place)
             if found:
                 return found
-    if all(map(scene.small.equal_sets.isdisjoint, scene.different[:2])):
-        return None
     places = scene.units.get("", [])[:_MOST_LOOKED_AT]
+    if scene.roles & PAIRS:
+        found = next(filter(None, (_in_pairs(scene, place) for place in places)), None)
+        counts = (scene.items[place].value for place in places if _counts_goods(scene, place))
+        if found and all(count <= 2 * found[0] for count in counts):
+            return found
+    if not scene.roles & EQUAL_SETS:
+        return None
     return next(filter(None, (_by_words(scene, place) for place in places)), None) or _told_apart(scene, places)
 
 
@@ -75,14 +103,37 @@ def _names_sets(scene: Scene, word: str) -> bool:
 
 
 def _by_words(scene: Scene, place: int) -> Bundles | None:
-    """As "5 lots de 2 panneaux": a word for equal sets, one that joins, and a number of goods."""
+    """As "5 lots de 2 panneaux", "3 Pakete zu je 4 Modulen": equal sets, a word that joins, and a number of goods."""
     one, tokens = scene.items[place], scene.tokens[scene.items[place].field]
-    words = tokens[one.to : one.to + 2]
+    words = tokens[one.to : one.to + 3]
     if len(words) < _FEWEST or words[0] not in scene.small.equal_sets or words[1] not in scene.small.sets_by:
         return None
     ahead = scene.ahead(place, 9)
     two = next((item for item in ahead if item.what == NUMBER), None)
-    return _parts(scene, one, two) if two is not None and two.at == one.to + 2 and _counts(scene, ahead, two) else None
+    each = words[-1] in scene.small.by_set
+    told = two is not None and two.at == one.to + 2 + each and _counts(scene, ahead, two)
+    return _parts(scene, one, two) if told and two is not None else None
+
+
+def _counts_goods(scene: Scene, place: int) -> bool:
+    behind = scene.behind(place)
+    return behind is not None and behind.what in _GOODS
+
+
+def _in_pairs(scene: Scene, place: int) -> Bundles | None:
+    """As "4 pairs of 300 W panels", "4 Paare Module": pairs of goods, not of plugs, nor "2 par panneau"."""
+    item = scene.items[place]
+    tokens = scene.tokens[item.field]
+    if item.to >= len(tokens) or tokens[item.to] not in scene.small.pairs or not _is_count(item):
+        return None
+    if scene.stands("each", item.field, item.to):
+        return None
+    for one in scene.ahead(place, 8):
+        if one.what in _GOODS and item.to < one.at <= item.to + _TO_GOODS:
+            return int(item.value), 2
+        if one.at > item.to and one.what not in _DESCRIBING and one.unit != "W":
+            return None
+    return None
 
 
 def _of_goods(scene: Scene, place: int) -> Bundles | None:

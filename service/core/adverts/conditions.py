@@ -4,6 +4,7 @@ from bisect import bisect_left
 from itertools import compress
 from typing import NamedTuple
 
+from service.core.adverts.asked_roles import SQUARE_METRES, TEMPERATURE
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.walk import Item
@@ -28,7 +29,7 @@ class _Condition(NamedTuple):
 def at_other_conditions(scene: Scene) -> set[int]:
     """Places of the figures that hold at other temperatures or lights, and of those that are such themselves."""
     gone: set[int] = set()
-    for field in (0, 1):
+    for field in (0, 1) if scene.roles & (TEMPERATURE | SQUARE_METRES) else ():
         tokens = scene.tokens[field]
         found = _conditions(scene, field, tokens) if tokens else []
         if found:

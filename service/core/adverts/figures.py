@@ -3,15 +3,20 @@
 from collections.abc import Iterable, Sequence, Set
 from itertools import zip_longest
 
+from service.core.adverts.by_meter import read_by_meter
+from service.core.adverts.coefficients import UNITS as COEFFICIENT_UNITS
+from service.core.adverts.coefficients import bare_coefficients, keep_coefficients
 from service.core.adverts.conditions import at_other_conditions
 from service.core.adverts.multiples import multiplied
 from service.core.adverts.pairs import figures_first
+from service.core.adverts.ratings_of_others import of_inverters_input
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
 from service.core.adverts.tables import below_names, in_columns
+from service.core.adverts.together import told_together
 from service.core.adverts.two_conditions import conditions_behind, of_two_conditions
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import INVERTERS, NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
 
@@ -25,7 +30,6 @@ _MORE = frozenset(("surge", "dc_power"))
 _OF_MORE = _MORE | {"lot"}
 _PARTING = frozenset((NUMBER, "plus", "for", "because", "used_beside"))
 _OF_CELLS = frozenset(("cells", "half"))
-_COEFFICIENTS = frozenset(("%/K", "V/K"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("W", "kg", "%/K", "V/K")
 _LONGEST_OTHER_MM = 6000.0
@@ -57,7 +61,8 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
     found: Found = {}
     powers: list[Item] = []
     coefficients: list[int] = []
-    gone = _at_standard(scene, _elsewhere(scene) | others, found)
+    together, bare = told_together(scene, kind), bare_coefficients(scene)
+    gone = _at_standard(scene, _no_ratings(scene, kind, found) | others | together.of_all | bare, found)
     known = scene.by_what.keys()
     named, counted = not known.isdisjoint(_NAMED), "cells" in known or "half" in known
     if ratings := scene.places(_RATINGS):
@@ -71,7 +76,7 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
         item = scene.items[place]
         unit, before = item.unit, scene.whats[place - 1]
         if unit in _BOUNDS:
-            _rating(scene, place, item, found, in_rows)
+            _rating(scene, together.total_of.get(place, place), item, found, in_rows)
         elif unit == "W" or (not unit and before == "power" and _named_power(scene, place, item)):
             if len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
                 powers.append(item)
@@ -79,14 +84,13 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
             in_cells = counted and _cells(scene, place, item, found)
             if not in_cells and before in UNIT_OF and not item.spelled:  # it stands behind the name of a rating
                 _rating(scene, place, item, found, in_rows)
-        elif unit in _COEFFICIENTS:
+        elif unit in COEFFICIENT_UNITS:
             coefficients.append(place)
         elif kind == "panel" and 1 <= item.value < _HEAVIEST_KG and not of_a_wrapping(scene, place, item):
             _keep(found, "weight", item.value, item, 0.95)
     if "Hz" in scene.units and "cells" not in found:
         _halves(scene, found)
-    for place in coefficients:
-        _coefficient(scene, place, scene.items[place], found)
+    keep_coefficients(scene, coefficients, sorted(bare), found)
     keep_size(scene, found)
     return found, _choose(scene, of_one_sort(scene, kind, without_totals(scene, powers), found), found)
 
@@ -104,17 +108,23 @@ def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> Non
     found.setdefault(name, (value, item, sure))
 
 
+def _no_ratings(scene: Scene, kind: str, found: Found) -> set[int]:
+    """Places of what a meter shows, of what holds at other conditions, of limits of inverters; keeps a label's own."""
+    shown, labelled = read_by_meter(scene)
+    for name, place in labelled.items():
+        if _fits(name, scene.items[place]):
+            _keep(found, name, scene.items[place].value, scene.items[place], 0.9)
+    gone = _elsewhere(scene) | shown
+    return gone | of_inverters_input(scene) if kind == "panel" and scene.tells(*INVERTERS) else gone
+
+
 def _elsewhere(scene: Scene) -> set[int]:
-    """Figures at other conditions, and meter readings."""
+    """Figures at other conditions."""
     gone = at_other_conditions(scene)
-    read = {scene.items[place].sentence for place in scene.by_what.get("measured", ())}
-    if not read and "elsewhere" not in scene.by_what:
+    if "elsewhere" not in scene.by_what:
         return gone
     for place in numbers(scene):
         item = scene.items[place]
-        if item.sentence in read and item.unit in {"V", "A", "W"} and not item.peak:
-            gone.add(place)
-            continue
         if not scene.in_sentence(item.sentence, "elsewhere"):
             continue
         told = conditions_behind(scene, place, item)
@@ -317,40 +327,6 @@ def _choose(scene: Scene, powers: list[Item], found: Found) -> bool:
         if differ and item.field != chosen.field and not {item.sentence, chosen.sentence} & cleared:
             return True
     return False
-
-
-def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
-    ahead_of = scene.back(place, 4)
-    near = [one for one in ahead_of if one.what in {"voc", "isc", "power", "vmp", "imp", "coef_voltage"}]
-    behind = [
-        one
-        for one in scene.ahead(place, 2)
-        if one.what in {"voc", "isc", "power", "coef_voltage"} and one.at - item.to <= 2
-    ]
-    before = [one for one in near if item.at - one.to <= 8]
-    taken = next((one for one in ahead_of if one.unit in {"%/K", "V/K", "A/K"}), None)
-    if taken is not None:
-        before = [one for one in before if one.at > taken.at]
-    own = [one for one in behind if one.clause == item.clause]
-    if (
-        before
-        and taken is not None
-        and before[-1].at - taken.to <= 2
-        and behind
-        and (own or before[0].clause != item.clause)
-    ):
-        before = []
-    one = before[0] if before else behind[0] if behind else None
-    if one is None:
-        return
-    if one.what in {"voc", "coef_voltage"}:
-        voc = found.get("voc")
-        if item.unit == "V/K" and voc is None:
-            return
-        value = 100 * item.value / voc[0] if item.unit == "V/K" and voc else item.value
-        _keep(found, "voc_coefficient", -abs(value), item, 0.95)
-    elif one.what == "power" and item.unit == "%/K":
-        _keep(found, "power_coefficient", -abs(item.value), item, 0.95)
 
 
 def _halves(scene: Scene, found: Found) -> None:

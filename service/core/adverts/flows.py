@@ -7,7 +7,7 @@ from itertools import takewhile
 from typing import NamedTuple
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import INVERTERS, NUMBER, Item
+from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
 
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_range", "input_current", "isc", "imp", "vmp", "voc", "max_sc",
                         "start"))  # fmt: skip
@@ -15,7 +15,7 @@ _NAMING = frozenset(("input_current", "max_in"))
 _SIGNS = frozenset((":", "=", "(", ".", "-"))
 _PARTS = frozenset((",", ";", ".", "|", "\n", "!", "?"))
 _ENDS = frozenset((".", "!", "?", "\n"))
-_TO_WHO = 8
+_TO_WHO, _TO_TAKE = 8, 2
 _VOLTS_OF_INPUTS = (8.0, 150.0)
 _BEFORE, _BEHIND, _TO_FIGURE = 5, 3, 4
 _AROUND, _FAR, _MOST_BEFORE, _MOST_BEHIND = 4, 10, 6, 4
@@ -34,6 +34,8 @@ def watts_go_in(scene: Scene, place: int) -> bool:
     A word may stand before or behind its figure; of a row "in 1000 W out 800 W" the first figure tells which.
     """
     item = scene.items[place]
+    if "takes" in scene.by_what and _of_panels(scene, place, item):
+        return True
     before, behind = _told_before(scene, item), _told_behind(scene, place, item)
     if before is None:
         return behind is not None and behind.inwards
@@ -41,6 +43,16 @@ def watts_go_in(scene: Scene, place: int) -> bool:
     if last is not None and last.unit == "W" and before.at <= last.to and _told_before(scene, last) is None:
         return behind is not None and behind.inwards  # the word ends the figure before it
     return before.inwards
+
+
+def _of_panels(scene: Scene, place: int, item: Item) -> bool:
+    """As in "takes 1000 W of panels", where other watts are told as well?"""
+    if len(scene.units["W"]) == 1 or "takes" not in scene.near(place, 3, -1):
+        return False
+    if not any(one.what == "takes" and item.at - one.to <= _TO_TAKE for one in scene.back(place, 3)):
+        return False
+    return any(one.what in PANELS and one.at - item.to <= _TO_TAKE and one.clause == item.clause
+               for one in scene.ahead(place, 3))  # fmt: skip
 
 
 def _told_before(scene: Scene, item: Item) -> _Told | None:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from itertools import chain, takewhile
 
+from service.core.adverts.asked_roles import FREE_FROM
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -17,10 +18,7 @@ _PIECES = ("panel_many", "piece", "inverter_many")
 
 def leave_out_free_from(scene: Scene) -> None:
     """Such sending costs what nobody knows, and the amount is no price."""
-    for words in (scene.small.from_so_much, scene.small.basket):
-        if not words.isdisjoint(scene.different[1]) or not words.isdisjoint(scene.different[0]):
-            break
-    else:
+    if not scene.roles & FREE_FROM:
         return
     for what in _FREE:
         for place in tuple(scene.by_what.get(what, ())):

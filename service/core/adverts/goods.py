@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import is_asked_for, needs_goods
+from service.core.adverts.bids import kind_of_bids, tells_bids_only
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.buyers import is_buyers_question
 from service.core.adverts.looked_for import looks_for_none
@@ -51,8 +52,9 @@ def goods_of(scene: Scene) -> Goods:
     kind, why = _kind(scene, named)
     if kind == "set" and "set" not in named.all and priced_apart(scene):
         kind = "panel"  # of which there may be several; the inverter goes by itself
-    if _wanted(scene) or is_asked_for(scene) or needs_goods(scene) or is_buyers_question(scene):
-        return Goods(kind, False, None, "wanted_ad")
+    asked = _wanted(scene) or is_asked_for(scene) or needs_goods(scene)
+    if asked or is_buyers_question(scene) or tells_bids_only(scene):
+        return Goods(kind if why or kind != "other" else kind_of_bids(scene), False, None, "wanted_ad")
     if _service(scene, kind):
         return Goods("other", False, None, "service")
     if kind == "other" and why is None:
@@ -358,10 +360,8 @@ def _together(scene: Scene, named: _Named) -> bool:
         return True
     if any(_along(scene, at, title) for at in named.all["inverter"]) or _spelled_out(scene, named):
         return True
-    if title in ({"panel"}, {"inverter"}):
-        return False
-    first = min(named.all["inverter"][0], named.all["panel"][0])
-    return bool(title) is False and any(one.what in {"plus", "per_set"} for one in scene.ahead(first, 8))
+    ahead = scene.ahead(min(named.all["inverter"][0], named.all["panel"][0]), 8)
+    return not title and any(one.what in {"plus", "per_set"} for one in ahead)
 
 
 def _along(scene: Scene, place: int, title: set[str]) -> bool:

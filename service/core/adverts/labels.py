@@ -10,6 +10,7 @@ _REMOVED, _MISSING = "q:label_removed", "d:missing_label"
 _LABELS = frozenset(("p:label", _MISSING))  # "the label is" tells of a missing one
 _STATES = frozenset(("s:taken_off", "s:missing", "s:unreadable", "used"))
 _WHOLE = frozenset(("p:glass", "p:junction_box", "panel_one", "panel_many"))
+_ARTICLE = 3  # letters
 _AUXILIARIES = 5  # "has been", "ist leider"
 _NEAR, _TO_NAME, _TO_OWNER, _TO_PHOTO = 5, 3, 8, 8  # pieces
 _PARTS = frozenset((",", ";", ".", ":", "!", "?", "\n", "|"))
@@ -25,21 +26,43 @@ def labels_taken_off(scene: Scene) -> None:
     for place in scene.by_what["s:taken_off"]:
         item = scene.items[place]
         where = (item.field, item.at)
-        if where not in gone and where not in used:
+        scraped = any(word.startswith(scene.small.scraped) for word in scene.tokens[item.field][item.at : item.to])
+        if where not in gone and where not in used and not scraped:
             continue
         if where in used and any(one.what in _LABELS and one.at - item.to <= 1 for one in scene.ahead(place, 3)):
             unused.add(where)
         label = next((one for one in scene.back(place, 6) if one.what in _LABELS and one.clause == item.clause
                       and 0 <= item.at - one.to <= _AUXILIARIES), None)  # fmt: skip
+        label = label or _label_behind(scene, place, item)
         if label is None or scene.denied(place):
             continue
         if where in used:
             unused.add(where)
-        if where in gone and not _none_of_them(scene, label):
+        if (where in gone or scraped) and not _none_of_them(scene, label):
             scene.by_what.setdefault(_REMOVED, []).append(place)
+            _no_fault(scene, where)
     if unused:
         scene.by_what["used"] = [at for at in scene.by_what["used"]
                                  if (scene.items[at].field, scene.items[at].at) not in unused]  # fmt: skip
+
+
+def _no_fault(scene: Scene, where: tuple[int, int]) -> None:
+    """What was done to a label is no fault of anything else, as the same words may be: "revet af"."""
+    for what in [what for what in scene.by_what if what.startswith("d:") and what != _MISSING]:
+        kept = [at for at in scene.by_what[what] if (scene.items[at].field, scene.items[at].at) != where]
+        if kept:
+            scene.by_what[what] = kept
+        else:
+            del scene.by_what[what]
+
+
+def _label_behind(scene: Scene, place: int, item: Item) -> Item | None:
+    """The label directly behind a verb, with at most an article between: "han quitado la placa"."""
+    for one in scene.ahead(place, 4):
+        if one.what == "p:label" and one.clause == item.clause and 0 <= one.at - item.to <= 1:
+            article = scene.tokens[item.field][item.to : one.at]
+            return one if all(len(word) <= _ARTICLE for word in article) else None
+    return None
 
 
 def leave_out_other_labels(scene: Scene) -> None:

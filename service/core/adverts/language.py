@@ -1,6 +1,6 @@
 """In which language is an advert written?"""
 
-from collections.abc import Collection
+from collections.abc import Iterable, Mapping
 from struct import unpack
 
 from service.core.adverts.lexicon import WEIGHT_BITS, WEIGHT_UNIT, Vocabulary
@@ -10,17 +10,19 @@ _LEAST = round(0.3 * WEIGHT_UNIT)
 _LEAST_LEFT = round(0.1 * WEIGHT_UNIT)
 
 
-def language_left(body: Collection[str], title: Collection[str], whole: str, vocabulary: Vocabulary) -> str:
+def language_left(body: Iterable[str], title: Mapping[str, int], whole: str, vocabulary: Vocabulary) -> str:
     """The language of what is left of a text; that of the whole one where hardly any of these words tells."""
-    own = language_of(body, title, vocabulary, _LEAST_LEFT)
+    telling = vocabulary.telling
+    own = language_of({word: telling[word] for word in body if word in telling}, title, vocabulary, _LEAST_LEFT)
     return whole if own == UNKNOWN else own
 
 
-def language_of(body: Collection[str], title: Collection[str], vocabulary: Vocabulary, least: int = _LEAST) -> str:
-    """The language whose different words weigh most; ``und`` where hardly any word tells."""
-    telling = vocabulary.telling
-    different = frozenset(body).union(title) if title else frozenset(body)
-    total = sum(filter(None, map(telling.get, different)))
+def language_of(body: Mapping[str, int], title: Mapping[str, int], vocabulary: Vocabulary, least: int = _LEAST) -> str:
+    """The language whose different words weigh most; ``und`` where hardly any word tells.
+
+    ``body``, ``title``: the weights of the words that tell, as the vocabulary has them.
+    """
+    total = sum({**body, **title}.values() if title else body.values())
     count = len(vocabulary.languages)
     weights = unpack(f"<{count}I", total.to_bytes(count * WEIGHT_BITS // 8, "little"))
     most = max(weights)

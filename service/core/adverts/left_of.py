@@ -1,5 +1,6 @@
-"""How many are left, told by a bare number behind the counted goods: "20 panels. 11 gone", "nur noch 9"?"""
+"""How many are left, told by a bare number behind the counted goods: "20 panels. 11 gone", "only 9 now"?"""
 
+from service.core.adverts.asked_roles import LEFT_OF_COUNTED
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -11,11 +12,15 @@ def left_of_counted(scene: Scene) -> int | None:
     """The pieces left of the counted ones; None where no number is told to be left or gone, or several may be."""
     small, words = scene.small, scene.different[1]
     counts = scene.units.get("", ())
-    if len(counts) <= 1 or (
-        small.left_over.isdisjoint(words)
-        and small.only_yet.isdisjoint(words)
-        and small.gone_by_now.isdisjoint(words)
-        and small.sold_some.isdisjoint(words)
+    if (
+        len(counts) <= 1
+        or not scene.roles & LEFT_OF_COUNTED
+        or (
+            small.left_over.isdisjoint(words)
+            and small.only_yet.isdisjoint(words)
+            and small.gone_by_now.isdisjoint(words)
+            and small.sold_some.isdisjoint(words)
+        )
     ):
         return None
     whole = {scene.items[at].value: at for at in reversed(counts) if _counts_goods(scene, at)}
@@ -45,14 +50,18 @@ def _left(scene: Scene, place: int, whole: float) -> int | None:
         return None
     behind = tokens[item.to : item.to + _BETWEEN + 2]
     said, last = next(((word, at) for at, word in enumerate(behind) if word not in small.left_linking), (".", 0))
-    ended = not behind[last + 1 : last + 2] or not behind[last + 1].isalnum()
+    further = next((word for word in behind[last + 1 :] if word not in small.left_linking), "")
+    ended = not further.isalnum()
     before = tokens[max(item.at - 2, 0) : item.at]
     ends = not said.isalnum()
     over_before = not small.left_over.isdisjoint(before[-1:])
-    yet = len(before) > 1 and before[1] in small.only_yet and before[0] in small.yet
-    if said in small.left_over or (ends and (over_before or yet)):
+    only = not small.only_yet.isdisjoint(before[-1:])
+    yet = only and (before[0] in small.yet or not small.yet.isdisjoint(behind[:last]))
+    over = said in small.left_over and (ended or said not in small.from_so_much)  # not "3 over 2 m long"
+    if over or (ends and (over_before or yet)):
         return int(item.value)
-    sold_before = not small.sold_some.isdisjoint(before[-1:])
+    gone_before = bool(before) and before[-1] in small.gone_by_now and before[0] in small.yet  # "já foram 11"
+    sold_before = gone_before or not small.sold_some.isdisjoint(before[-1:])
     if (ended and (said in small.gone_by_now or said in small.sold_some)) or (ends and sold_before):
         return int(whole - item.value)
     return None

@@ -22,7 +22,7 @@ from service.core.adverts.lexicon import (
 from service.core.adverts.measures import measured
 from service.core.adverts.numerals import Figure, Heading
 from service.core.adverts.plain import Plain
-from service.core.adverts.tokens import Pieces
+from service.core.adverts.tokens import Pieces, Run
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item, Walk
 
 MONEY, CASH = "money:", "cash:"
@@ -57,50 +57,62 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
         return Lexed([], pieces)
     walk = Walk(pieces, plain.shown, lexicon, number, base)
     padded, told = walk.padded, walk.items.append
-    starts = list(map(lexicon.known.__getitem__, words))  # the most words are known as nothing
-    done = 0
-    for at in _telling(starts, flood):
-        if at < done:
-            continue
-        start = starts[at]
-        if type(start) is Phrases:
-            follow = padded[at + 1]
-            if (
-                _longer(padded[at + 2], start) if follow in JOINING
-                else follow in start.by_second or (start.stems and follow[:1] in start.stem_heads)
-            ):  # fmt: skip
-                done = _phrase(walk, at, start)
-            elif start.walked:
-                done = _meant(walk, start.alone, at, at + 1)
-            else:
-                for meaning in start.alone:
+    heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None
+    first = done = 0
+    for run in pieces.runs:
+        starts = run.starts[lexicon.number]  # most have none
+        for at, start in enumerate(_starts(run, lexicon, first, heard) if starts is None else starts, first):
+            if at < done or (heard is not None and at not in heard):
+                continue
+            if type(start) is Phrases:
+                follow = padded[at + 1]
+                if (
+                    _longer(padded[at + 2], start) if follow in JOINING
+                    else follow in start.by_second or (start.stems and follow[:1] in start.stem_heads)
+                ):  # fmt: skip
+                    done = _phrase(walk, at, start)
+                elif start.walked:
+                    done = _meant(walk, start.alone, at, at + 1)
+                else:
+                    for meaning in start.alone:
+                        told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+            elif type(start) is int:
+                if start == PARTS:
+                    walk.clauses = walk.clause = walk.clauses + 1
+                elif start == ENDS or (start == POINT and not _cuts_short(walk, at, padded[at + 1])):
+                    walk.sentence += 1
+                    walk.clause = walk.clauses = walk.clauses + 1
+                    if walk.outer:
+                        walk.outer.clear()
+                elif start > POINT:
+                    _sign(walk, at, start)
+            elif type(start) is Figure:
+                done = measured(walk, at, start)
+            elif type(start) is tuple:
+                for meaning in start:
                     told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
-        elif type(start) is int:
-            if start == PARTS:
-                walk.clauses = walk.clause = walk.clauses + 1
-            elif start == ENDS or (start == POINT and not _cuts_short(walk, at, padded[at + 1])):
-                walk.sentence += 1
-                walk.clause = walk.clauses = walk.clauses + 1
-                if walk.outer:
-                    walk.outer.clear()
-            elif start > POINT:
-                _sign(walk, at, start)
-        elif type(start) is Figure:
-            done = measured(walk, at, start)
-        elif type(start) is tuple:
-            for meaning in start:
-                told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
-        elif type(start) is Heading:
-            done = _headed(walk, at, start)
+            elif type(start) is Heading:
+                done = _headed(walk, at, start)
+        first += run.count
     if flood is not None:
         return Lexed([item for item in walk.items if not any(flood[item.at : item.to])], pieces)
     return Lexed(walk.items, pieces)
 
 
-def _telling(starts: list[Start], flood: Sequence[bool] | None) -> list[int]:
+def _heard(pieces: Pieces, lexicon: Lexicon, flood: Sequence[bool] | None) -> set[int]:
     """The first places of what may mean something and is no flood."""
-    telling = compress(range(len(starts)), starts)
-    return list(islice(telling if flood is None else (at for at in telling if not flood[at]), _MOST_TELLING))
+    telling = compress(range(len(pieces.words)), map(lexicon.known.__getitem__, pieces.words))
+    return set(islice(telling if flood is None else (at for at in telling if not flood[at]), _MOST_TELLING))
+
+
+def _starts(run: Run, lexicon: Lexicon, first: int, heard: set[int] | None) -> tuple[object, ...]:
+    """What each word of a run can be in a lexicon, kept with the run; none where none of them means anything."""
+    if heard is not None and heard.isdisjoint(range(first, first + run.count)):
+        return ()
+    starts: tuple[object, ...] = tuple(map(lexicon.known.__getitem__, run.words))
+    starts = starts if any(starts) else ()
+    run.starts = (*run.starts[: lexicon.number], starts, *run.starts[lexicon.number + 1 :])
+    return starts
 
 
 def _headed(walk: Walk, at: int, heading: Heading) -> int:
@@ -131,7 +143,7 @@ def _sign(walk: Walk, at: int, kind: Start) -> None:
 
 def _cuts_short(walk: Walk, at: int, after: str) -> bool:
     """Is it a point within or behind a shortened word? ``after``: what stands behind it."""
-    if walk.spaced[at + 1][0] != " ":
+    if not walk.gaps[at + 1]:
         return after != "\n"
     if not after:
         return False
@@ -181,7 +193,7 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
 def _ends(walk: Walk, at: int) -> bool:
     """Does a point behind a whole word end a sentence, though what follows would go on with a phrase: "new. Price"?"""
     before = walk.words[at - 1]
-    return walk.spaced[at + 1][0] == " " and len(before) >= _WHOLE_WORD and before not in walk.lexicon.short
+    return walk.gaps[at + 1] > 0 and len(before) >= _WHOLE_WORD and before not in walk.lexicon.short
 
 
 def _meant(walk: Walk, meanings: Sequence[str], at: int, to: int) -> int:

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from sys import intern
 
+from service.core.adverts.asked_roles import roles_of
 from service.core.adverts.numerals import Figure, Heading, figure_of
 from service.core.adverts.plain import plain_of
 from service.core.adverts.small_words import SmallWords, small_words_of
@@ -101,7 +102,7 @@ class Known(dict[str, Start]):
 
 @dataclass(frozen=True, slots=True)
 class Lexicon:
-    """The phrases of one language by their first word.
+    """The phrases of one language by their first word; ``number``: which of the lexicons it is.
 
     ``units``: word -> what unit it is; ``beside_figures``: these words, and signs that may stand before one of them;
     ``short``: words that a point cuts short; ``no_unit``: words that are units only where they stand directly behind a
@@ -109,6 +110,7 @@ class Lexicon:
     ``small``: those of all languages.
     """
 
+    number: int
     known: Known
     units: dict[str, UnitWord]
     beside_figures: frozenset[str]
@@ -159,8 +161,8 @@ class Vocabulary:
     """The lexicon of each language, and which words tell which language.
 
     ``telling``: word -> its weights for all ``languages`` in one whole number, ``WEIGHT_BITS`` for each, in units of
-    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: the pieces of texts read before.
-    ``small``: the words that mean nothing of their own.
+    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: what stood between the
+    blanks of texts read before. ``small``: the words that mean nothing of their own.
     """
 
     languages: tuple[str, ...]
@@ -178,17 +180,19 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     """
     tables, small = words.meanings, small_words_of(words.small_words)
     languages = tuple(language for language in tables if language != COMMON)
-    lexicons = {language: _lexicon(small, tables[COMMON], tables[language]) for language in languages}
+    lexicons = {language: _lexicon(number, small, tables[COMMON], tables[language])
+                for number, language in enumerate(languages)}  # fmt: skip
     goods = [{meaning: tables[language].get(meaning, ()) for meaning in sorted(_GOODS)} for language in languages]
     # Where no language tells, goods of any are named.
-    lexicons["und"] = _lexicon(small, tables[COMMON], tables["en"], *goods)
+    lexicons["und"] = _lexicon(len(languages), small, tables[COMMON], tables["en"], *goods)
     telling = _telling(tables, languages)
     return Vocabulary(
-        languages=languages, lexicons=lexicons, telling=telling, met=Met(), small=small
+        languages=languages, lexicons=lexicons, telling=telling,
+        met=Met(telling, roles_of(small), len(lexicons)), small=small,
     )  # fmt: skip
 
 
-def _lexicon(small: SmallWords, *tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
+def _lexicon(number: int, small: SmallWords, *tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
     meanings: dict[tuple[str, ...], list[str]] = {}
     apart: dict[str, set[str]] = {_SHORT: set(), _NO_UNIT: set()}
     units: dict[str, tuple[str, float]] = {}
@@ -211,6 +215,7 @@ def _lexicon(small: SmallWords, *tables: Mapping[str, tuple[str, ...]]) -> Lexic
         place = stems if first.endswith("*") else exact
         place.setdefault(first.rstrip("*"), []).append((rest, tuple(dict.fromkeys(told))))
     return Lexicon(
+        number=number,
         known=Known({word: tuple(phrases) for word, phrases in exact.items()},
                     {word: tuple(phrases) for word, phrases in stems.items()}),
         units={word: (unit, factor, word in small.peak_units,

@@ -7,10 +7,12 @@ from service.core.adverts.direct import GRID_V, of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
 from service.core.adverts.flows import amperes_of_input, by_another, watts_go_in
 from service.core.adverts.inverter_tables import limits_in_tables
+from service.core.adverts.ratings_of_others import at_most, of_sellers_panels
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.together import told_together
 from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
 from service.core.adverts.whose import kills
-from service.core.adverts.whose_ratings import at_most, of_something_else
+from service.core.adverts.whose_ratings import of_something_else
 
 _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
 _BATTERY_V = 60.0
@@ -34,21 +36,27 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
     found, in_tables = limits_in_tables(scene, kind)
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
+    of_all, total_of = told_together(scene, kind)
+    panels = kind == "inverter" and scene.tells(*PANELS)
     for place in numbers(scene) if not in_tables else sorted({*numbers(scene)} - in_tables):
         item = scene.items[place]
-        if item.unit == "W":
+        if place in highs or place in of_all:
+            continue
+        total = total_of.get(place)  # its name is that of what it is a part of
+        if total is not None and item.unit != "W":
+            of_one: Found = {}
+            _volts_or_amperes(scene, total, of_one, owned=kind == "inverter" or total in own, deadly=deadly)
+            for name, (_, _, sure) in of_one.items():
+                _keep(found, name, item, sure)
+        elif item.unit == "W":
             _ac(scene, place, item, kind, found)
-        elif place in highs:
+        elif panels and item.unit in {"V", "A"} and of_sellers_panels(scene, place, item):
             continue
         elif item.unit in {"V", ""} and (high := _high(scene, place)) is not None:
             highs.add(high)
             _window(scene, place, high, found)
-        elif item.unit == "V":
-            _limit_v(scene, place, item, found, deadly=deadly)
-            if kind == "inverter" or place in own:
-                _named_as_panels(scene, place, item, found)
-        elif item.unit == "A" and (kind == "inverter" or place in own):
-            _current(scene, place, item, found)
+        elif item.unit in {"V", "A"}:
+            _volts_or_amperes(scene, place, found, owned=kind == "inverter" or place in own, deadly=deadly)
         elif item.unit == "" and counted:
             _inputs(scene, place, item, found)
     _twofold(scene, found)
@@ -57,6 +65,17 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
             found.setdefault(high_name, found.pop(low))
     _count_inputs(found)
     return found
+
+
+def _volts_or_amperes(scene: Scene, place: int, found: Found, *, owned: bool, deadly: bool) -> None:
+    """``owned``: it is a figure of the inverter, if it has such a name as panels have, too."""
+    item = scene.items[place]
+    if item.unit == "V":
+        _limit_v(scene, place, item, found, deadly=deadly)
+        if owned:
+            _named_as_panels(scene, place, item, found)
+    elif owned:
+        _current(scene, place, item, found)
 
 
 def _count_inputs(found: Found) -> None:
@@ -241,8 +260,9 @@ def _high(scene: Scene, place: int) -> int | None:
             joined = (
                 between
                 and len(between) <= 3
-                and (between[0] in scene.small.volts_range or (between == ["/"] and _both_ends(scene, place, one)))
-            )
+                and ((between[0] in scene.small.volts_range and (between[0] != "." or {*between} <= {".", "-"}))
+                     or (between == ["/"] and _both_ends(scene, place, one)))
+            )  # fmt: skip
             return (
                 place + step
                 if joined and one.unit == "V" and one.value > item.value and one.field == item.field

@@ -3,6 +3,7 @@
 from service.core.adverts.loose import loose_amount
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import HALVES
+from service.core.adverts.thousands import dash_behind, goes_on
 from service.core.adverts.walk import CURRENCIES, DECIDING, MONEY_UNITS, NUMBER, OF_CURRENT, Item, Walk
 
 _FOOT, _METRE = 304.8, 1000.0
@@ -14,7 +15,9 @@ _OPENS = _POINTS | {"-"}
 _MONEY_SIGNS = frozenset("€£$")
 _BEFORE_AMOUNT = frozenset(".:=")
 _LARGE = frozenset(("mm", "V", "W"))
+_LIKE_WATTS = (150.0, 720.0)
 _NO_UNIT = ("", 1.0, False, False)
+_GROUPS = frozenset((3, 6))  # signs of what may go on with a figure: "200", "200,00"
 
 
 def measured(walk: Walk, at: int, figure: Figure) -> int:
@@ -22,8 +25,8 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
 
     Returns the piece to go on with.
     """
-    words, spaced, to = walk.padded, walk.spaced, at + 1
-    behind, glued = words[to], spaced[at][0] != " "
+    words, gaps, to = walk.padded, walk.gaps, at + 1
+    behind, glued = words[to], not gaps[at]
     if glued or figure.dated or behind in walk.small.chaining:
         code = _code(walk, at) if glued else _chain(walk, at)
         if code:
@@ -34,17 +37,17 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
     money = ""
     if walk.currency_to >= at - 1 and (at == walk.currency_to or words[at - 1] in _BEFORE_AMOUNT):
         money = walk.currency
-    if len(behind) == 3 and behind.isdigit() and _goes_on(walk, figure, to, money):
-        figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x"
+    if len(behind) in _GROUPS and behind[0].isdigit() and goes_on(walk, figure, to, money):
+        figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x", "1 200,00 zł"
         behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
     if not money and behind not in walk.beside_figures:
         if behind in walk.loose and loose_amount(walk, item, figure, money):
             walk.items.append(item)
             return item.to
-        if behind and spaced[to][0] != " " and _unknown(walk, to):
-            return _behind_run(walk, to)
         item.value = figure.value
+        if behind and not gaps[to] and not _of_watts(walk, item, figure) and _unknown(walk, to):
+            return _behind_run(walk, to)
     elif not _with_unit(walk, item, figure, behind, money):
         return _behind_run(walk, to)
     if glued:
@@ -84,7 +87,7 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
             unit, factor, end, peak = walk.unit_by_words_behind(to, known, follow)
     if unit in MONEY_UNITS:
         if behind not in _MONEY_SIGNS or money or not _of_the_next(walk, to):
-            if money and behind and walk.spaced[to][0] != " " and _unreadable(walk, to):
+            if money and behind and not walk.gaps[to] and _unreadable(walk, to):
                 return False  # "£4o each", where a letter stands for a nought
             item.unit, item.to = unit, end
             _amount(walk, item, figure)
@@ -92,13 +95,26 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
         unit, end = "", to
     if unit:
         item.unit, item.to, item.peak, item.factor = unit, end, peak, factor
-    elif behind and walk.spaced[to][0] != " " and _unknown(walk, to):
+    elif behind and not walk.gaps[to] and _unknown(walk, to):
         return False
     item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor  # "1,956 m": no thousands
     if factor == _FOOT:
         _inches(walk, item)
     elif factor == _METRE and len(walk.padded[item.to]) == 2:
         _centimetres(walk, item)
+    return True
+
+
+def _of_watts(walk: Walk, item: Item, figure: Figure) -> bool:
+    """Gives a figure its unit where it names panels of so many watts: "415er", "400'ers", not "200er Pack"."""
+    words, small = walk.padded, walk.small
+    end = item.to + (words[item.to] == "'")
+    if words[end] not in small.power_behind or not figure.raw.isdigit():
+        return False
+    low, high = _LIKE_WATTS
+    if not low <= figure.value <= high or figure.value % 5 or words[end + 1].startswith(small.packs):
+        return False
+    item.unit, item.to = "W", end + 1
     return True
 
 
@@ -115,15 +131,23 @@ def _of_the_next(walk: Walk, at: int) -> bool:
 def _unit(walk: Walk, to: int, behind: str, money: str) -> tuple[str, float, int, bool]:
     """The unit behind a figure that has a currency before it, or behind which ",-" or a hyphen stands."""
     words = walk.padded
-    dashed = 2 * (behind in _POINTS and words[to + 1] == "-")
+    dashed = dash_behind(walk, to)
     if behind == "-" and walk.glued(to) and walk.glued(to + 1):  # "800-W-inverter"
         to += walk.lexicon.units.get(words[to + 1], _NO_UNIT)[0] in _HYPHENED
-    if money and behind in _MONEY_SIGNS and words[to + 1][:1].isdigit() and walk.glued(to + 1):  # "£80 £50"
+    if money and words[to + 1][:1].isdigit() and _begins_another(walk, to, behind):
         return money, 1.0, to, False
     unit, factor, end, peak = walk.unit(to + dashed)
     if unit in CURRENCIES or not (money or dashed):
         return unit, factor, end if unit or not dashed else to, peak
     return money or "money", factor, to + dashed, False
+
+
+def _begins_another(walk: Walk, at: int, word: str) -> bool:
+    """Does the currency behind an amount that has one before it begin the next: "£80 £50", "EUR80 EUR50"?"""
+    if not walk.glued(at + 1):
+        ended = not walk.padded[at + 2] or walk.padded[at + 2] in DECIDING
+        return ended and word not in _MONEY_SIGNS and walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS
+    return word in _MONEY_SIGNS or walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS
 
 
 def _inches(walk: Walk, item: Item) -> None:
@@ -151,16 +175,6 @@ def _amount(walk: Walk, item: Item, figure: Figure) -> None:
         item.value += int(word) / 100
         item.to = end + 1
     walk.currency_to = -9
-
-
-def _goes_on(walk: Walk, figure: Figure, to: int, money: str) -> bool:
-    """Do three digits go on with a figure of at most three, of an amount of money or of the side of something?"""
-    if len(figure.raw) > 3 or walk.glued(to):
-        return False
-    word = walk.padded[to + 1]
-    return bool(money) or walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS or (
-        len(figure.raw) == 1 and word in {"x", "mm"}
-    )  # fmt: skip
 
 
 def _code(walk: Walk, at: int) -> int:

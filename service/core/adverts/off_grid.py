@@ -4,6 +4,7 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS
 
 _OFF_GRID = "q:off_grid"
+_BATTERIES_V = frozenset((12.0, 24.0, 48.0))
 
 
 def leave_out_off_grid_places(scene: Scene, kind: str) -> None:
@@ -13,3 +14,13 @@ def leave_out_off_grid_places(scene: Scene, kind: str) -> None:
         return
     if not any(word.startswith(scene.small.inverting) for different in scene.different[:2] for word in different):
         del scene.by_what[_OFF_GRID]
+
+
+def add_off_grid_by_battery(scene: Scene, kind: str) -> None:
+    """An inverter that runs an island from a battery is off the grid: "battery voltage 48 V, 3000 W island"."""
+    small, body = scene.small, scene.different[1]
+    if kind != "inverter" or _OFF_GRID in scene.by_what or small.island.isdisjoint(body):
+        return
+    volts = [at for at in scene.units.get("V", ()) if scene.items[at].value in _BATTERIES_V]
+    if volts and any(word.startswith(small.battery_word) for word in body):
+        scene.by_what[_OFF_GRID] = volts[:1]

@@ -6,6 +6,7 @@ Only where the other amount is less, and the words beside both tell which is whi
 from collections.abc import Sequence
 from itertools import chain, pairwise, takewhile
 
+from service.core.adverts.asked_roles import OLD_PRICE, PRICE_WAS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -16,6 +17,7 @@ _NEW = ("new", "unused", "used")  # "new 150", "as new 150"
 _OTHER_GOODS = frozenset(("shipping", "bring", "delivered", "accessory", "other_goods", "battery", "extra", "also_sold",
                           "deposit", "inverter_one", "inverter_many"))  # fmt: skip
 _ASKING = frozenset(("price", "selling", "sold", "for", "takes"))
+_PRICING = frozenset(("price", "selling"))
 _SPLITTING = frozenset(("each", "lot", "per_set", "shipping", "piece", "extra"))
 _MOST_NEW_SHARE = 0.7  # of the price when new
 _UNSAID = frozenset(("", "€", "£", "$"))
@@ -28,7 +30,7 @@ def leave_out_old_prices(scene: Scene) -> None:
         return
     if not (len(known) == 1 == len(known[0])):
         _leave_out_side_by_side(scene, sorted(chain.from_iterable(known)))
-    if "new" in scene.by_what or not all(map(scene.small.of_old_price.isdisjoint, scene.different[:2])):
+    if "new" in scene.by_what or scene.roles & OLD_PRICE:
         _leave_out(scene, sorted(chain.from_iterable(known)))
 
 
@@ -39,7 +41,10 @@ def _leave_out_side_by_side(scene: Scene, amounts: Sequence[int]) -> None:
         if dear.value <= cheap.value or dear.field != cheap.field or cheap.at - dear.to > 1 or dear.unit != cheap.unit:
             continue
         known = scene.behind(second)
-        if not _UNSAID.issuperset(scene.tokens[dear.field][dear.to : cheap.at]) or dear.sentence != cheap.sentence:
+        tokens = scene.tokens[dear.field]
+        between = tokens[dear.to : cheap.at]
+        alike = between == tokens[max(dear.at - 1, 0) : dear.at]  # "EUR 80 EUR 50"
+        if not (alike or _UNSAID.issuperset(between)) or dear.sentence != cheap.sentence:
             continue
         plain = known is None or known.at > cheap.to or known.what in {"price", "bids"}
         if plain and not any(one.value in {dear.value, cheap.value} for one in scene.price):
@@ -56,7 +61,7 @@ def _other_in_field(scene: Scene, place: int) -> bool:
 
 def _leave_out(scene: Scene, amounts: Sequence[int]) -> None:
     old: list[int] = []
-    if not all(map(scene.small.price_was.isdisjoint, scene.different[:2])):
+    if scene.roles & PRICE_WAS:
         told = [scene.items[at].value for at in amounts]
         told += [one.value for one in scene.price if one.what == NUMBER]
         lowest = min(told)
@@ -84,7 +89,7 @@ def _is_old(scene: Scene, places: tuple[int, int]) -> bool:
         [word for word in between if word.isalnum()][-_TO_NOW:]
     ):
         return True
-    if _lowered(scene, dear, cheap, between):
+    if _lowered(scene, dear, cheap, between) or _worth(scene, places, dear):
         return True
     return _when_new(scene, places, between)
 
@@ -101,6 +106,15 @@ def _lowered(scene: Scene, dear: Item, cheap: Item, between: Sequence[str]) -> b
     near = (*before, *tokens[cheap.to : cheap.to + _TO_CUT])
     cut = any(word.startswith(small.price_cut) for word in near)
     return bool(told) and (cut or bool(before[-1:] and before[-1] in small.price_from))
+
+
+def _worth(scene: Scene, places: tuple[int, int], dear: Item) -> bool:
+    """As in "value 80, asking 50": is a value told, and then a price by its name?"""
+    named = scene.small.value_named
+    if named.isdisjoint(scene.tokens[dear.field][max(dear.at - _TO_WAS - 2, 0) : dear.at]):
+        return False
+    words = [word for word in scene.tokens[dear.field][max(dear.at - _TO_WAS - 2, 0) : dear.at] if word.isalnum()]
+    return not named.isdisjoint(words[-_TO_WAS:]) and not _PRICING.isdisjoint(scene.whats[places[0] + 1 : places[1]])
 
 
 def _when_new(scene: Scene, places: tuple[int, int], between: Sequence[str]) -> bool:

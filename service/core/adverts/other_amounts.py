@@ -6,6 +6,8 @@ As in "power at 0.35 €/kWh", "saves £200 a year", "grant of 200 €", "offers
 from collections.abc import Iterator, Sequence, Set
 from itertools import takewhile
 
+from service.core.adverts.asked_roles import OTHER_AMOUNT, PARTS
+from service.core.adverts.bills_and_deposits import told_of_parts
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -18,10 +20,12 @@ _BEHIND, _BEFORE, _UNDER, _TO_PRICE, _FAR = 4, 4, 6, 3, 8
 
 def leave_out_other_amounts(scene: Scene) -> None:
     """Such amounts are no prices here."""
-    told = _told_anywhere(scene, scene.small.of_other_amount)
-    if not told and scene.by_what.keys().isdisjoint(_THINGS):
+    told, parts = scene.roles & OTHER_AMOUNT, scene.roles & PARTS or "share" in scene.by_what
+    if not (told or parts) and scene.by_what.keys().isdisjoint(_THINGS):
         return
     amounts = measured_in(scene, *MONEY_UNITS)
+    if parts:
+        amounts = _without(scene, amounts, told_of_parts(scene, amounts))
     if told:
         amounts = _without(scene, amounts, {at for at in amounts if _told_so(scene, at)})
         if _told_anywhere(scene, scene.small.under) and _told_anywhere(scene, scene.small.bids_named):

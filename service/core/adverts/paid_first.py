@@ -1,13 +1,19 @@
-"""Is money wanted before the goods in words of one's own: "first transfer, then I post", "£10 deposit holds it"?"""
+"""Is money wanted before the goods in words of one's own: "first transfer, then I post", "£10 deposit holds it"?
+
+Or told to be there before they are sent: "I post it once the transfer has arrived".
+"""
 
 from collections.abc import Sequence
 from itertools import takewhile
 
+from service.core.adverts.asked_roles import AT_FIRST
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import Item
 
 _PAYMENT = "q:advance_payment"
 _TO_MONEY, _TO_GOODS, _TO_HOLD, _TO_NO = 4, 9, 7, 3
+_TO_ARRIVED = 6
+_PARTS = frozenset(",.:;!?\n()|")
 _ENDS = frozenset(".;!?\n()|")
 
 
@@ -21,10 +27,46 @@ def add_paid_first(scene: Scene) -> None:
         if found:
             known[_PAYMENT] = found
             return
-    if ("shipping" in known or "pickup" in known) and not small.at_first.isdisjoint(scene.different[1]):
+    if (
+        ("shipping" in known or "pickup" in known)
+        and scene.roles & AT_FIRST
+        and not small.at_first.isdisjoint(scene.different[1])
+    ):
         goods = [at for what in ("shipping", "pickup") for at in known.get(what, ()) if _behind_money(scene, at)]
         if goods:
             known[_PAYMENT] = goods
+            return
+    if "shipping" in known and not small.once.isdisjoint(scene.different[1]):
+        goods = [at for at in known["shipping"] if _once_paid(scene, scene.items[at])]
+        if goods:
+            known[_PAYMENT] = goods
+
+
+def _once_paid(scene: Scene, sending: Item) -> bool:
+    """Is money named behind a word such as "once" in the sentence of sending, with nothing of goods between?"""
+    tokens, small = scene.tokens[sending.field], scene.small
+    low, high = sending.at, sending.to
+    while low > max(sending.at - 2 * _TO_GOODS, 0) and tokens[low - 1] not in _ENDS:
+        low -= 1
+    while high < min(sending.to + 2 * _TO_GOODS, len(tokens)) and tokens[high] not in _ENDS:
+        high += 1
+    for at in range(low, high):
+        if tokens[at] in small.once and tokens[at - 1 if at else 0] not in small.no_payment:
+            words = list(takewhile(lambda word: word not in _PARTS, tokens[at + 1 : at + 1 + _TO_ARRIVED]))
+            if _money_there(scene, words):
+                return True
+    return False
+
+
+def _money_there(scene: Scene, words: Sequence[str]) -> bool:
+    """Does one of them name money, and none before it a look at the goods, a number or a "no"?"""
+    small = scene.small
+    money = next((at for at, word in enumerate(words) if word.startswith(small.money_named)), None)
+    if money is None:
+        return False
+    return not any(
+        word.startswith(small.looked_at) or word[0].isdigit() or word in small.no_payment for word in words[:money]
+    )
 
 
 def _holds(scene: Scene, item: Item) -> bool:

@@ -1,7 +1,8 @@
 """Is a part of more offered: "selling 4 of 12", "of 8 panels 3 are left"; or as many as are paid for: "£90 for ten"?"""
 
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
+from service.core.adverts.asked_roles import PART_LEFT
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -9,7 +10,7 @@ _MOST = 5000
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_many", "piece", "other_goods"))
 _OF_FAULTS = frozenset(("d:", "s:", "p:"))
 _ENDS = frozenset(".,;!?)\n")
-_FARTHEST, _TO_ALL = 8, 5
+_FARTHEST, _TO_ALL, _TO_LEFT, _TO_REST = 8, 5, 3, 16
 
 
 def of_more(scene: Scene) -> int | None:
@@ -17,7 +18,7 @@ def of_more(scene: Scene) -> int | None:
     places = scene.units.get("", ())
     if len(places) < 2:
         return None
-    left = not scene.small.part_left.isdisjoint(scene.different[1])
+    left = scene.roles & PART_LEFT and not scene.small.part_left.isdisjoint(scene.different[1])
     if not left and not scene.tells("selling", "stock", "between", "origin"):
         return None
     for first, second in pairwise(places):
@@ -31,9 +32,23 @@ def of_more(scene: Scene) -> int | None:
             if of and _sold(scene, first, one) and _goods(scene, second):
                 return int(one.value)
             continue
-        there = _stock(scene, first) or _goods(scene, first)
-        if there and one.value > two.value and (_sold(scene, second, two) or _left(scene, one, two)):
-            return int(two.value)
+        if not (_stock(scene, first) or _goods(scene, first)):
+            continue
+        rest = (
+            two if one.value > two.value and _sold(scene, second, two) else _rest(scene, first, one) if left else None
+        )
+        if rest is not None:
+            return int(rest.value)
+    return None
+
+
+def _rest(scene: Scene, first: int, one: Item) -> Item | None:
+    """As in "of 8 panels 3 are left", "of 8 panels 5 are up, 3 are left"."""
+    for at in scene.units[""]:
+        two = scene.items[at]
+        near = at > first and two.sentence == one.sentence and two.at - one.to <= _TO_REST
+        if near and _whole(two) and two.value < one.value and _left(scene, one, two):
+            return two
     return None
 
 
@@ -96,9 +111,12 @@ def _ends_there(scene: Scene, behind: list[str]) -> bool:
 
 def _left(scene: Scene, one: Item, two: Item) -> bool:
     """As in "of 8 panels 3 are left"?"""
-    tokens = scene.tokens[one.field]
-    headed = not scene.small.part_of.isdisjoint(tokens[max(one.at - 2, 0) : one.at])
-    return headed and not scene.small.part_left.isdisjoint(tokens[one.to : two.to + 3])
+    tokens, left = scene.tokens[one.field], scene.small.part_left
+    if scene.small.part_of.isdisjoint(tokens[max(one.at - 2, 0) : one.at]):
+        return False
+    before = list(takewhile(lambda word: word not in _ENDS, reversed(tokens[max(one.to, two.at - _TO_LEFT) : two.at])))
+    behind = list(takewhile(lambda word: word not in _ENDS, tokens[two.to : two.to + _TO_LEFT]))
+    return not (left.isdisjoint(before) and left.isdisjoint(behind))
 
 
 def paid_for_several(scene: Scene) -> int | None:

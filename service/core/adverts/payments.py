@@ -13,6 +13,7 @@ _PAYMENT = "q:advance_payment"
 _SENDING = frozenset(("refused", "shipping"))
 _BEHIND, _TO_THEN, _TO_LOOK, _TO_LACKING = 5, 2, 6, 2  # pieces
 _TO_NO = 6  # items
+_TO_NOTHING, _TO_NONE = 4, 2
 _PARTS = frozenset((",", ";", ".", ":", "!", "?", "\n", "(", ")", "|"))
 _ENDS = _PARTS - {","}
 
@@ -69,8 +70,11 @@ def sent_when_paid(scene: Scene) -> bool:
 def _undemanded(scene: Scene, item: Item) -> bool:
     """As in "is not needed", "mache ich nicht": a "no" before a word for demanding behind it, or at the end."""
     small, tokens = scene.small, scene.tokens[item.field]
-    if not small.nothing.isdisjoint(tokens[max(item.at - 1, 0) : item.at]):
-        return True  # "nothing up front"
+    before = list(takewhile(lambda word: word not in _PARTS, reversed(tokens[max(item.at - _TO_NOTHING, 0) : item.at])))
+    if not small.nothing.isdisjoint(before):
+        return True  # "nothing up front", "rien à payer d'avance"
+    if not small.label_none.isdisjoint(before[:_TO_NONE]):
+        return True  # "no money up front"
     behind = tokens[item.to : item.to + _BEHIND]
     words = list(takewhile(lambda word: word not in _PARTS, behind))
     if not small.undemanded.isdisjoint(words):

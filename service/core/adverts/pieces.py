@@ -2,12 +2,14 @@
 
 from itertools import pairwise
 
-from service.core.adverts.left_of import left_of_counted
+from service.core.adverts.asked_roles import BUNDLES
+from service.core.adverts.in_rows import counts_in_rows
+from service.core.adverts.kinds import kinds_of_goods, pieces_of_kinds
 from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
-from service.core.adverts.parts import of_more, paid_for_several
+from service.core.adverts.offered_of_more import offered_of_more
+from service.core.adverts.parts import paid_for_several
 from service.core.adverts.scene import Scene
-from service.core.adverts.sold_of import left_after_sale
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _MOST_PIECES = 5000
@@ -72,26 +74,28 @@ def _pallets(scene: Scene) -> int:
 
 def _pieces(scene: Scene, kind: str) -> int | None:
     """Pieces that the text counts; one where all of it is in the singular; None where it does not say."""
-    offered = of_more(scene)
-    if offered is None and "sold" in scene.by_what and kind != "set":
-        offered = left_after_sale(scene)
-    if offered is None and kind != "set":
-        offered = left_of_counted(scene)
+    offered = offered_of_more(scene, kind)
     if offered is not None:
         return offered
+    kinds = kinds_of_goods(scene) if kind != "set" else None
+    if kinds is not None:
+        return pieces_of_kinds(scene, kinds)
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
     counting, stocked = frozenset((*names, "piece")), scene.tells("stock", "left")
     on_pallets = "pallet" in scene.by_what
-    bundled = kind != "set" and not all(map(scene.small.bundles.isdisjoint, scene.different))
+    bundled = kind != "set" and bool(scene.roles & BUNDLES)
+    passed: set[int] = set()
+    if kind == "panel" and ("x" in scene.different[0] or "x" in scene.different[1]):
+        passed = counts_in_rows(scene, counted)
     for place in scene.units.get("", ()):
         item = scene.items[place]
         if not (stocked or _may_count(scene, place, item, counting)) or not _is_number(item):
             continue
         if not _near_goods(scene, place, item) or _lettered(scene, item) or _barred(scene, place, item):
             continue
-        if on_pallets and _bare_pallets(scene, place, item):
+        if place in passed or _begins_range(scene, place, item) or (on_pallets and _bare_pallets(scene, place, item)):
             continue
         if bundled and not scene.small.bundles.isdisjoint(scene.tokens[item.field][item.to : item.to + 1]):
             continue
@@ -100,6 +104,14 @@ def _pieces(scene: Scene, kind: str) -> int | None:
         elif not told and _counts(scene, place, item, names, kind):
             counted.append(_times_pallets(scene, place, item))
     return max(told) if told else _most(scene, kind, counted)
+
+
+def _begins_range(scene: Scene, place: int, item: Item) -> bool:
+    """Is it the first figure of two with a dash between: "1-4 panels"? Not a count before watts: "2 - 400 W"."""
+    if scene.tokens[item.field][item.to : item.to + 1] != ["-"]:
+        return False
+    one = scene.items[place + 1] if place + 1 < len(scene.items) else item
+    return one.what == NUMBER and one.at == item.to + 1 and not one.unit and item.value < one.value <= _MOST_PIECES
 
 
 def _is_number(item: Item) -> bool:
@@ -331,7 +343,7 @@ def _like_watts(item: Item) -> bool:
 def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: str) -> bool:
     """Is it a count beside an x (4 x 410 W, 8x panels, x8), not the side of something?"""
     of_inputs = follow == "x" and any(scene.stands(what, item.field, item.to + 1) for what in ("inputs", "tracking"))
-    if item.value > 200 or of_inputs:  # "2 x MPPT"
+    if item.value > 200 or of_inputs or (follow == "x" and _of_an_input(scene, place, item)):  # "2 x MPPT"
         return False
     if follow == "x":
         behind = tokens[item.to + 1] if item.to + 1 < len(tokens) else ""
@@ -344,6 +356,13 @@ def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: s
     if item.glued == "x" or (item.at > 0 and tokens[item.at - 1] == "x"):
         return item.at < 2 or (not tokens[item.at - 2][0:1].isdigit() and _before_x_is_no_unit(scene, place, item))
     return False
+
+
+def _of_an_input(scene: Scene, place: int, item: Item) -> bool:
+    """Does a word for inputs stand directly before a number that opens a bracket: "input 2x(16-60 V, 14 A)"?"""
+    before = scene.before(place)
+    opened = scene.tokens[item.field][item.to + 1 : item.to + 2] == ["("]
+    return opened and before is not None and before.what in {"inputs", "input_range", "tracking"}
 
 
 def _before_x_is_no_unit(scene: Scene, place: int, item: Item) -> bool:

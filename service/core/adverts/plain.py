@@ -25,7 +25,9 @@ _PRETENDS = re.compile("[\u200b\u2060\u202a-\u202e\u2066-\u2069\U0001d400-\U0001
                        "\uff10-\uff5a\u20e3\0-\x08\x0b\x0c\x0e-\x1f]")  # fmt: skip
 _OTHER_LETTERS = re.compile("[\u0400-\u04ff\u0391-\u03a8\u03b1-\u03bb\u03bd-\u03c9]")
 _MIXED = re.compile(f"[a-zA-Z]{_OTHER_LETTERS.pattern}|{_OTHER_LETTERS.pattern}[a-zA-Z]")
-_SPECIAL = re.compile(r"[^ -_a-~\n€£]")  # others are themselves, or their small letter
+# All other signs are themselves, or their small letter.
+_OF_ASCII = bytes(number for number in range(128) if number == 10 or (32 <= number < 127 and number != 96))
+_NOT_SPECIAL, _NOT_ANY = frozenset("€£"), frozenset("")
 _MOST_DIFFERENT = 64
 _MOST_KEPT = 4096
 _LONGEST_REFERENCE = 12
@@ -93,7 +95,7 @@ def plain_of(sent: str) -> Plain:
         seen, marked = _untagged(seen)
     if "&" in seen:
         seen, places = _referenced(seen)
-    special = "".join(set(_SPECIAL.findall(seen)))
+    special = "".join(_special(seen))
     if not special:
         return Plain(seen.lower(), seen, places, disguised=marked)
     hidden = marked or _PRETENDS.search(special) is not None
@@ -112,14 +114,24 @@ def plain_of(sent: str) -> Plain:
     return Plain(text.replace(GONE, ""), "".join(shown), told, disguised=hidden)
 
 
+def _special(text: str) -> frozenset[str]:
+    """The different signs of a text that may show another one. Bytes go faster than any expression."""
+    others = text.encode("utf-8", "surrogatepass").translate(None, _OF_ASCII)
+    return frozenset(others.decode("utf-8", "surrogatepass")) - _NOT_SPECIAL if others else _NOT_ANY
+
+
 def _signs(text: str, special: str) -> str:
     """One plain sign for each sign. Few different special ones are replaced one by one, many all at once."""
     if len(special) > _MOST_DIFFERENT:
         return text.translate(_SIGNS)
+    grows = False
     for sign in special:
         plain = _SIGNS[ord(sign)]
         if plain != sign:
             text = text.replace(sign, plain)
+        grows = grows or not (plain.isascii() or plain == plain.lower())
+    if not grows:  # letters of ASCII alone can be capitals
+        return text.encode("utf-8", "surrogatepass").lower().decode("utf-8", "surrogatepass")
     small = text.lower()
     return small if len(small) == len(text) else text.translate(_SIGNS)
 

@@ -1,13 +1,17 @@
 """Is a plug that sounds dangerous an ordinary one: of the mains on each inverter's own lead, or between panels?
 
-A mains plug at both ends of one lead, and one on the lead of a panel, stay what they are.
+A mains plug at both ends of one lead, and one on the lead of a panel, stay what they are; the latter is found here.
 """
+
+from itertools import takewhile
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, PANELS
 
 _UNSAFE = "q:unsafe"
 _MAINS_A = frozenset(("10", "13", "16"))  # what a household plug carries
+_ENDS = frozenset(".;!?\n()|")
+_FAR_BEHIND, _TO_AMPS, _TO_LEAD = 16, 3, 8  # pieces
 _BEFORE, _FAR_BEFORE, _BEHIND, _TO_PANEL = 2, 8, 3, 6  # pieces
 
 
@@ -21,6 +25,37 @@ def leave_out_ordinary_plugs(scene: Scene, kind: str) -> None:
         scene.by_what[_UNSAFE] = kept
     else:
         del scene.by_what[_UNSAFE]
+
+
+def add_plugs_of_panels(scene: Scene, kind: str) -> None:
+    """A mains plug on the lead of a panel, where no inverter is named in the sentence, raises the doubt."""
+    if kind != "panel" or _UNSAFE in scene.by_what or "wiring" not in scene.by_what:
+        return
+    plug = scene.small.plug
+    for place in scene.by_what["wiring"]:
+        item = scene.items[place]
+        tokens = scene.tokens[item.field]
+        if item.field and any(stem in tokens[item.at] for stem in plug) and _on_panel(scene, tokens, item.at):
+            scene.by_what[_UNSAFE] = [place]
+            return
+
+
+def _on_panel(scene: Scene, tokens: list[str], at: int) -> bool:
+    """Does a word for a lead of a panel stand close behind a plug of the mains: "13 A plug on the panel's cable"?"""
+    small = scene.small
+    before = list(takewhile(lambda word: word not in _ENDS, reversed(tokens[max(at - _FAR_BEFORE, 0) : at])))
+    behind = list(takewhile(lambda word: word not in _ENDS, tokens[at : at + _FAR_BEHIND]))
+    near = (*before, *behind)
+    if any(word.startswith((*small.solar_plug, *small.inverting)) or word in small.no_payment for word in near):
+        return False
+    places = range(at - len(before), at + len(behind))
+    named = [to for what in INVERTERS for to in places if scene.stands(what, 1, to)]
+    if any(small.lacking.isdisjoint(tokens[max(to - 2, 0) : to]) for to in named):  # but "without inverter"
+        return False
+    if not any(word in _MAINS_A or word.startswith(small.mains_plug) for word in (*before[:_TO_AMPS], *behind)):
+        return False
+    close = behind[1:_TO_LEAD]
+    return any(word.startswith(small.panel_lead) for word in close)
 
 
 def _between_panels(scene: Scene, place: int) -> bool:

@@ -1,11 +1,10 @@
 """What is asked, for how much of it, and what does sending cost?"""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import chain
 from typing import NamedTuple
 
-from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
+from service.core.adverts.amounts import ROLES, a_watt, offers_of
 from service.core.adverts.bundles import one_or_all
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
@@ -15,12 +14,15 @@ from service.core.adverts.price_of_some import pieces_of_price
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.sending_costs import MONEY, Offers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
+from service.core.adverts.zeros import without_zeros
 
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
-_LEAST_OF_PAIRS = 3  # pieces: where there are two, a pair is all of them
+_WITH_END = 2  # a word and what stands behind it
+_LEAST = 2  # pieces of which a price may be for some
 
 
 class Asked(NamedTuple):
@@ -37,6 +39,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     """The price of an offer."""
     offers, places, shipping = offers_of(scene, goods)
     field = _field(scene)
+    if not all(item.value for item, _ in offers):
+        offers, places = without_zeros(scene, offers, places, field)
     others = [item for item, _ in offers]
     others += [field] if field is not None and field.value not in PLACEHOLDERS else []
     dear = price_with_sending(scene, others, shipping) if scene.tells("delivered", "sent", "shipping") else None
@@ -73,27 +77,27 @@ def _divided(scene: Scene, goods: Goods, chosen: Item, price: Price, *, by_set: 
     """The price with what one piece of it costs, where it is for a part of them: a pair, a set of several, a pallet."""
     some = _pieces_of_price(scene, chosen, price, goods)
     if some is not None:
-        return replace(price, basis="lot", each=round(chosen.value / some, 4))
+        return price._replace(basis="lot", each=round(chosen.value / some, 4))
     if goods.bundles > 1:
         return _of_equal_sets(scene, goods, chosen, price, by_set=by_set)
     if price.basis != "lot":
         return price
     if goods.pallets > 1 and price.each is not None and _a_pallet(scene, chosen):
-        return replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
-    return replace(price, each=None) if _per_pallet(scene, chosen) else price  # how many are on one is not told
+        return price._replace(each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
+    return price._replace(each=None) if _per_pallet(scene, chosen) else price  # how many are on one is not told
 
 
 def _of_equal_sets(scene: Scene, goods: Goods, chosen: Item, price: Price, *, by_set: bool) -> Price:
     """The price for one piece, where an amount tells whether it buys one of several equal sets or all of them."""
     told, pieces = "one" if by_set else one_or_all(scene, chosen), (goods.quantity or 0) / goods.bundles
     if told == "one" and pieces:
-        return replace(price, basis="lot", each=round(chosen.value / pieces, 4))
-    return price if price.basis != "lot" or told == "all" or scene.tells("whole") else replace(price, each=None)
+        return price._replace(basis="lot", each=round(chosen.value / pieces, 4))
+    return price if price.basis != "lot" or told == "all" or scene.tells("whole") else price._replace(each=None)
 
 
 def _pieces_of_price(scene: Scene, chosen: Item, price: Price, goods: Goods) -> int | None:
     """How many of more pieces the price is for, as "the pair"; None where it is for one, for all or nobody tells."""
-    if goods.kind == "set" or goods.quantity is None or goods.quantity < _LEAST_OF_PAIRS:
+    if goods.kind == "set" or goods.quantity is None or goods.quantity < _LEAST:
         return None
     return pieces_of_price(scene, chosen, goods.quantity) if price.basis != "set" else None
 
@@ -175,7 +179,7 @@ def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
                 continue
             if one.unit in MONEY:
                 break
-            if one.unit == "W":
+            if one.unit == "W" and scene.tokens[one.field][one.to - 1] not in scene.small.power_behind:  # "die 300er"
                 priced.setdefault(one.value, scene.items[place].value)
                 break
     return len(priced) > 1 and len(set(priced.values())) > 1 and not priced_apart(scene)
@@ -263,6 +267,8 @@ def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
     """Does the amount stand for a number of pieces: ten panels for 500, 500 for the ten?"""
     if goods.quantity is None:
         return False
+    if _said_of_all(scene, scene.tokens[chosen.field][chosen.to : chosen.to + 3]):
+        return True
     place = next(at for at in numbers(scene) if scene.items[at] is chosen)
     before = [one for one in scene.back(place, 6) if chosen.at - one.to <= 8]
     if before and before[0].what == "for" and chosen.at - before[0].to <= 1:
@@ -274,6 +280,13 @@ def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
         return _so_many(scene, scene.tokens[chosen.field][chosen.to : behind[0].at])
     return (len(behind) > 1 and behind[0].what == "for" and behind[1].what == NUMBER
             and behind[1].value == goods.quantity and not behind[1].unit)  # fmt: skip
+
+
+def _said_of_all(scene: Scene, behind: Sequence[str]) -> bool:
+    """Does nothing but a word for all of them stand behind: "120 € in tutto"?"""
+    words = behind[1:] if behind[:1] and behind[0] in scene.small.before_all else behind
+    ended = len(words) < _WITH_END or not words[1].isalnum()
+    return bool(words) and words[0] in scene.small.all_of_them and ended
 
 
 def _so_many(scene: Scene, between: Sequence[str]) -> bool:

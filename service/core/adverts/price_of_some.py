@@ -1,11 +1,16 @@
-"""For how many of several pieces is a price: "8 panels, 90 the pair", "20 modules, je 2 Stück 90", "£180 per four"?"""
+"""For how many of several pieces is a price: "8 panels, 90 the pair", "20 modules, je 2 Stück 90", "£180 per four"?
+
+Or of a set that tells how many it holds, and of a number that is said to cost so much: "le lot de quatre 160 €".
+"""
 
 from collections.abc import Sequence
 
+from service.core.adverts.bundles import names_set
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 _PAIR, _BETWEEN, _TO_PAIR = 2, 2, 3
+_TO_SET, _LEAST_OF_PAIRS = 5, 3  # where there are two, a pair is all of them
 _SIGNS = frozenset("€£$:=(,")
 _ENDS = frozenset(".,;!?()\n|")
 _PIECES = ("piece", "panel_", "inverter_", "each", "for", "lot")
@@ -15,7 +20,7 @@ def pieces_of_price(scene: Scene, chosen: Item, quantity: int) -> int | None:
     """The pieces that an amount buys, where a word for a pair or a number beside it tells fewer than there are."""
     tokens, small = scene.tokens[chosen.field], scene.small
     near = tokens[max(chosen.at - _TO_PAIR, 0) : chosen.to + _TO_PAIR + 1]
-    paired = not (small.pair.isdisjoint(near) and small.pair_or_not.isdisjoint(near))
+    paired = quantity >= _LEAST_OF_PAIRS and not (small.pair.isdisjoint(near) and small.pair_or_not.isdisjoint(near))
     if paired and (_pair_behind(scene, tokens, chosen.to) or _pair_before(scene, tokens, chosen.at)):
         return _PAIR
     if chosen.field > 1:
@@ -24,7 +29,10 @@ def pieces_of_price(scene: Scene, chosen: Item, quantity: int) -> int | None:
     if NUMBER not in scene.near(place, 5, -1) and NUMBER not in scene.near(place, -1, 4):
         return None
     found = _number_behind(scene, place) or _number_before(scene, place, tokens)
-    return found if found and found < quantity else None
+    if found and found < quantity:
+        return found if quantity >= _LEAST_OF_PAIRS else None
+    found = None if found else _number_that_costs(scene, place, tokens) or _set_behind(scene, place, tokens)
+    return found if found and found <= quantity else None
 
 
 def _pair_behind(scene: Scene, tokens: Sequence[str], at: int) -> bool:
@@ -44,7 +52,9 @@ def _pair_behind(scene: Scene, tokens: Sequence[str], at: int) -> bool:
 def _pair_before(scene: Scene, tokens: Sequence[str], at: int) -> bool:
     """As in "im Doppelpack 90 €", "la paire : 90 €", "das Paar für 90 €"."""
     small, end = scene.small, at
-    while end > max(at - _TO_PAIR, 0) and (tokens[end - 1] in _SIGNS or tokens[end - 1] in small.paid_for):
+    while end > max(at - _TO_PAIR, 0) and (
+        tokens[end - 1] in _SIGNS or tokens[end - 1] in small.paid_for or tokens[end - 1] in small.costing
+    ):
         end -= 1
     if not end or tokens[end - 1 : at].count(","):
         return False
@@ -95,6 +105,49 @@ def _number_before(scene: Scene, place: int, tokens: Sequence[str]) -> int | Non
         if not one.what.startswith(_PIECES):
             return None
     return None
+
+
+def _number_that_costs(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
+    """As in "vier Stück kosten 160 €", "le lot de quatre 160 €"."""
+    small, item = scene.small, scene.items[place]
+    one = next((one for one in scene.back(place, 6) if one.what == NUMBER), None)
+    if one is None or one.clause != item.clause or not _is_count(one) or _each_behind(scene, item):
+        return None
+    near = [word for word in tokens[one.to : item.at] if word not in _SIGNS and word not in small.paid_for]
+    costs = any(word in small.costing or word in small.all_of_them for word in near)
+    goods = [word for word in near if word not in small.costing and word not in small.all_of_them and word != "."]
+    if len(goods) > 1 or (goods and not _pieces_behind(scene, one)):
+        return None
+    before = tokens[max(one.at - _TO_PAIR, 0) : one.at]
+    if costs and (goods or one.spelled):
+        return None if before and (before[-1] in small.joining or before[-1] == "+") else int(one.value)
+    return int(one.value) if _ends_with_set(scene, before) else None
+
+
+def _set_behind(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
+    """As in "160 € le lot de quatre", "160 euro per set van vier"."""
+    item = scene.items[place]
+    one = next((one for one in scene.ahead(place, 6) if one.what == NUMBER), None)
+    if one is None or one.clause != item.clause or not 1 < one.at - item.to <= _TO_SET:
+        return None
+    between = tokens[item.to : one.at]
+    joined = between[-1] in scene.small.sets_by
+    words = between[: -1 - joined]
+    small = scene.small
+    told = all(word == "." or word in small.beside_pair or word in small.by_set or word in small.anybody
+               for word in words)  # fmt: skip
+    return _some(scene, one, tokens) if told and _ends_with_set(scene, between) else None
+
+
+def _ends_with_set(scene: Scene, words: Sequence[str]) -> bool:
+    """Does a word for a set end a row, with at most a word such as "of" behind it and no number before it?"""
+    words = words[:-1] if words and words[-1] in scene.small.sets_by else words
+    return bool(words) and names_set(scene, words[-1]) and not (len(words) > 1 and words[-2][0].isdigit())
+
+
+def _each_behind(scene: Scene, item: Item) -> bool:
+    tokens = scene.tokens[item.field]
+    return scene.stands("each", item.field, item.to + (tokens[item.to : item.to + 1] == ["."]))
 
 
 def _some(scene: Scene, one: Item, tokens: Sequence[str]) -> int | None:

@@ -5,6 +5,9 @@ from collections.abc import Sequence
 from operator import attrgetter
 
 from service.core.adverts.addressed import addressed_in
+from service.core.adverts.asked_roles import ORDER_FIRST, may_address
+from service.core.adverts.bids import sells_for_so_much
+from service.core.adverts.by_meter import readings_of_tests
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
 from service.core.adverts.denials import told_not_to_be
@@ -20,6 +23,7 @@ from service.core.adverts.limits import inverter_figures, volts_of_windows
 from service.core.adverts.lines import joined
 from service.core.adverts.old_prices import leave_out_old_prices
 from service.core.adverts.other_amounts import leave_out_other_amounts
+from service.core.adverts.other_sending import leave_out_other_sending
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
@@ -29,12 +33,14 @@ from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import NO_PIECES, Pieces
 from service.core.adverts.total_powers import power_of_one
+from service.core.adverts.walk import NUMBER
 from service.core.adverts.whose_ratings import limits_in_set
 
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
 _LONGEST_WORDS = 120  # of a claim
 _BATTERY_V = 12.0
+_VOLTS = frozenset(("V", ""))
 _FLOOD_FROM = 4_000
 _FLOOD_SHARE = 0.12
 _MOST_REPEATS = 3
@@ -77,14 +83,17 @@ def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
     body, small = cut[1], vocabulary.small
-    orders = commands_in(body.words, body.different, small)
-    orders += addressed_in(body.words, body.different, small, cut[2].different)
-    language = told or language_of(cut[1].different, cut[0].different, vocabulary)
+    orders = commands_in(body.words, body.different, small) if body.roles & ORDER_FIRST else []
+    if may_address(body.roles):
+        orders += addressed_in(body.words, body.different, small, cut[2].different)
+    language = told or language_of(body.telling, cut[0].telling, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
-        own = language_left(_without(cut[1].words, scene.orders), cut[0].different, language, vocabulary)
+        own = language_left(_without(cut[1].words, scene.orders), cut[0].telling, language, vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
+    if "bid" in scene.by_what:
+        sells_for_so_much(scene)
     goods = goods_of(scene)
     hostile = flooded or scene.orders or scene.commanded or any(map(_DISGUISED, plains))
     extra = {"hostile_content"} if hostile else set()
@@ -138,6 +147,7 @@ def _offer(
     cut: Sequence[Pieces],
     sent: Sequence[str],
 ) -> Reading:
+    leave_out_other_sending(scene)
     leave_out_other_amounts(scene)
     leave_out_old_prices(scene)
     if "delivered" in scene.by_what or "giveaway" in scene.by_what:
@@ -227,7 +237,12 @@ def _for_battery(scene: Scene) -> bool:
 
 def _metered(scene: Scene) -> bool:
     """Is a voltage told as a reading?"""
+    if any(scene.items[at].unit in _VOLTS for at in readings_of_tests(scene)):
+        return True
     read = {scene.items[at].sentence for at in scene.by_what.get("measured", ())}
+    if read and any(scene.whats[at + 1] == NUMBER and not scene.items[at + 1].unit and scene.items[at].sentence in read
+                    for at in scene.by_what.get("voc", ())):  # fmt: skip
+        return True
     return bool(read) and any(scene.items[at].sentence in read for at in scene.units.get("V", ()))
 
 

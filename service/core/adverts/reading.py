@@ -44,8 +44,7 @@ class Claim(NamedTuple):
     sureness_share: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Price:
+class Price(NamedTuple):
     """As asked. ``basis``: each, lot, set, unknown. ``each``: for one piece or set; ``per_watt`` of one panel."""
 
     value: float | None = None

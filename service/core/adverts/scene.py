@@ -5,13 +5,15 @@ from collections.abc import Sequence, Set
 from itertools import chain
 
 from service.core.adverts.addressed import addressed_in
+from service.core.adverts.asked_roles import ORDER_FIRST, may_address
 from service.core.adverts.commands import commands_in, sentences_after, tells_of_himself
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
+from service.core.adverts.shared_wires import spans_of_wires, without_shared_wires
 from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Pieces
-from service.core.adverts.walk import MONEY_UNITS, NUMBER, PANELS, Item
+from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
 BODY_FROM = 100_000  # sentences of the body are counted from here on
@@ -29,15 +31,16 @@ Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 class Scene:
     """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
 
-    ``different``: each token of a field once. ``sorts``: counts of several sorts of panels, once they are looked for.
+    ``different``: each token of a field once; ``roles``: those of all words of title and body, as bits.
+    ``sorts``: counts of several sorts of panels, once they are looked for.
 
     ``whats``: the meaning of each item, and "" behind the last one. ``sentences``: the sentence of each; none is lower
     than the one before it. ``commanded``: does the title give orders to a reader?
     ``denials``: places so close to a "no" that it may deny them.
     """
 
-    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "different", "items", "orders",
-                 "price", "sentences", "small", "sorts", "spaced", "tokens", "units", "whats")  # fmt: skip
+    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "different", "gaps", "items",
+                 "orders", "price", "roles", "sentences", "small", "sorts", "tokens", "units", "whats")  # fmt: skip
 
     def __init__(
         self, small: SmallWords, items: list[Item], told: tuple[list[str], dict[str, list[int]]],
@@ -48,7 +51,8 @@ class Scene:
         self.whats, self.by_what = told
         self.tokens = [one.words for one in pieces]
         self.different = [one.different for one in pieces]
-        self.spaced = [one.spaced for one in pieces]
+        self.gaps = [one.gaps for one in pieces]
+        self.roles = pieces[0].roles | pieces[1].roles
         self.price = price
         self.orders = orders
         self.commanded = commanded
@@ -152,12 +156,15 @@ class Scene:
         return sentence in known
 
     def paid_for(self, one: Item) -> bool:
-        """Is it the "for" between a price and the goods that it buys: "450 euro for 9 panels"?"""
+        """Is it the "for" between a price and the goods that it buys: "450 euro for 9 panels"?
+
+        Or one that tells how many are in a set: "3 Stapel zu 4 Modulen".
+        """
         if self._paid is None:
             items, named = self.items, [at for what in _NO_PANELS for at in self.by_what.get(what, ())[:1]]
             first = min(named, default=len(items))  # "inverter, 60 euro, for 2 panels"
             self._paid = {(items[at].field, items[at].at) for at in self.by_what.get("for", ())
-                          if 0 < at < min(first, len(items) - 1) and self._buys(at)}  # fmt: skip
+                          if 0 < at < min(first, len(items) - 1) and (self._buys(at) or self._parts(at))}  # fmt: skip
         return (one.field, one.at) in self._paid
 
     def _buys(self, place: int) -> bool:
@@ -169,9 +176,14 @@ class Scene:
         counted = count.what == NUMBER and not count.unit and 0 <= count.at - one.to <= 1
         return amount.unit in MONEY_UNITS and between in ([], ["."]) and counted and goods
 
+    def _parts(self, place: int) -> bool:
+        one, small = self.items[place], self.small
+        words = self.tokens[one.field][max(one.at - 2, 0) : one.to]
+        return len(words) == _NEAR and words[0].isdigit() and words[1] in small.equal_sets and words[2] in small.sets_by
+
     def glued(self, number: int, at: int) -> bool:
         """Does a piece of a field stand directly behind the one before it?"""
-        return self.spaced[number][at][0] != " "
+        return not self.gaps[number][at]
 
     def stands(self, what: str, number: int, at: int) -> bool:
         """Does a meaning begin at that piece of a field?"""
@@ -188,25 +200,11 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
     ``orders``: places in the body that are known to hold some.
     """
     heading = title.pieces
-    in_title = commands_in(heading.words, heading.different, small)
-    in_title += addressed_in(heading.words, heading.different, small, price.pieces.different)
+    in_title = commands_in(heading.words, heading.different, small) if heading.roles & ORDER_FIRST else []
+    if may_address(heading.roles):
+        in_title += addressed_in(heading.words, heading.different, small, price.pieces.different)
     items = _without(title.items, in_title) + _without(body.items, orders)
-    whats, by_what = _by_what(items)
-    if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
-        behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
-        wanted = [items[place] for place in by_what.get("wanted", ())]  # "buyer wanted for 4 panels"
-        behind |= {(item.field, item.to) for item in wanted if (item.field, item.at) in behind}
-        items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
-        whats, by_what = _by_what(items)
-    if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
-        whats, by_what = _by_what(items)
-    if not by_what.keys().isdisjoint(MAY_BE_GOODS):
-        items = named_in_full(items, by_what, (title.pieces.words, body.pieces.words))
-        whats, by_what = _by_what(items)
-    if "changes" in by_what:
-        fields = (title.pieces.words, body.pieces.words)
-        items = without_replacements(items, by_what["changes"], fields, small.changed_to)
-        whats, by_what = _by_what(items)
+    items, (whats, by_what) = _of_the_goods(items, (title.pieces, body.pieces), small)
     if "q:hostile" in by_what:
         fields = (title.pieces.words, body.pieces.words)
         items = [
@@ -227,6 +225,34 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
         whats, by_what = _by_what(items)
     pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(small, items, (whats, by_what), pieces, price.items, orders, commanded=bool(in_title))
+
+
+def _of_the_goods(
+    items: list[Item], pieces: tuple[Pieces, Pieces], small: SmallWords
+) -> tuple[list[Item], tuple[list[str], dict[str, list[int]]]]:
+    """The items without those of buyers, of what replaces them and of wires that several share; and ``_by_what``."""
+    fields = (pieces[0].words, pieces[1].words)
+    whats, by_what = _by_what(items)
+    if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
+        behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
+        wanted = [items[place] for place in by_what.get("wanted", ())]  # "buyer wanted for 4 panels"
+        behind |= {(item.field, item.to) for item in wanted if (item.field, item.at) in behind}
+        items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
+        whats, by_what = _by_what(items)
+    if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
+        whats, by_what = _by_what(items)
+    if not by_what.keys().isdisjoint(MAY_BE_GOODS):
+        items = named_in_full(items, by_what, fields)
+        whats, by_what = _by_what(items)
+    if "changes" in by_what:
+        items = without_replacements(items, by_what["changes"], fields, small.changed_to)
+        whats, by_what = _by_what(items)
+    if not (INVERTERS.isdisjoint(by_what) or small.shared_wire.isdisjoint(pieces[1].different)) and (
+        wires := spans_of_wires(items, by_what.get(NUMBER, ()), fields, small)
+    ):
+        items = without_shared_wires(items, wires)
+        whats, by_what = _by_what(items)
+    return items, (whats, by_what)
 
 
 def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:

@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+from service.core.adverts.in_rows import rows_of_panels
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.walk import NUMBER, Item
 
@@ -65,7 +66,9 @@ def keep_size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> N
             two.at - one.to == 1
             and one.field == two.field
             and _times(scene, one)
-            and not (_counts_behind(one, two) or of_a_wrapping(scene, first, one))
+            and not (
+                _counts_behind(one, two) or rows_of_panels(scene, first, second) or of_a_wrapping(scene, first, one)
+            )
         ):
             third = _third(scene, second, two)
             sides = _sides(one, two, third, longest_mm)

@@ -2,15 +2,16 @@
 
 They mean nothing of their own, as what stands in a lexicon does; only their place beside figures and goods counts. An
 advert mixes languages, and in which it is written is no more than likely, so a role has the words of all of them. The
-tables tell which language has which; here stand the signs that do the same, and which roles hold others.
+tables tell which language has which; which signs do the same, and which roles hold others, stands in ``role_signs``.
 """
 
-from collections.abc import Iterable, Mapping, Set
+from collections.abc import Iterable, Set
 from dataclasses import dataclass, fields
 from sys import intern
 from typing import Any, NoReturn, get_origin
 
-from service.core.adverts.plain import HALVES, plain_of
+from service.core.adverts.plain import plain_of
+from service.core.adverts.role_signs import ALSO, SIGNS
 from service.core.adverts.tokens import words_of
 from service.core.model.advert_words import COMMON, ByLanguage
 
@@ -43,6 +44,7 @@ class SmallWords:
     per_pallet: Words
     watts: Words
     instead: Words  # "180 € instead of 329 €"
+    each_at_end: Words  # "50 € je."
     only: Words  # "postage only: £25"
     plus_sending: Words
     less_sending: Words
@@ -53,6 +55,11 @@ class SmallWords:
     tax: Words  # between an amount and what it is for
     tax_beside: Words  # before the name of a tax
     standing_on: Words  # before the pallet that they stand on
+    included: Words  # behind a "not": it comes on top
+    parcel: Words  # "parcel of 2 panels"
+    post_behind: Words  # "post code"
+    pictures: Words  # "will post pictures"
+    pictures_joining: Words  # "pictures I can send"
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
     from_so_much: Words  # "free delivery over £200"
@@ -62,10 +69,12 @@ class SmallWords:
     beside_pair: Words
     pair_of_more: Words  # behind it: "a pair of cables"
     per_so_many: Words  # "je 2 Stück 90"
+    costing: Words  # between a number or a pair and a price: "vier Stück kosten 160"
     price_now: Words  # "was 80, now 50"
     price_was: Words
     price_from: Words  # "from 80 to 50"
     price_to: Words
+    value_named: Words  # "value 80, asking 50"
     price_cut: Stems  # "lowered"
     price_lowered_to: Words  # what may stand between the two
     of_old_price: Words  # without one of these there is no old price
@@ -81,6 +90,12 @@ class SmallWords:
     not_paid: Words  # saved, granted, worth
     under: Words  # "offers under 30 ignored"
     bids_named: Words
+    deposits: Words  # "£50 deposit"
+    balances: Words  # "balance £950", where a deposit is told
+    deposit_as: Words  # "50 € as deposit"
+    bills: Words  # "invoice £180"
+    billed_over: Words  # "invoice over £180"
+    of_parts: Words  # deposits and bills
     of_other_amount: Words  # without one of these there are no such amounts
 
     # What is not asked of a buyer.
@@ -92,6 +107,8 @@ class SmallWords:
     looked_at: Stems
     at_first: Words  # "first transfer, then I post"
     money_sent: Stems
+    once: Words  # "once the transfer has arrived, I post"
+    money_named: Stems  # by what it is called, and "paid"
     reserves: Stems  # behind a deposit
 
     # Plugs.
@@ -101,7 +118,10 @@ class SmallWords:
     lead_ends: Words
     solar_plug: Stems
     mains_plug: Stems
+    panel_lead: Stems  # "a 13 A plug on the panel's cable"
 
+    island: Words  # "48 V battery, 3000 W island"
+    battery_word: Stems
     inverting: Stems  # of an inverter off the grid
 
     # What is denied.
@@ -114,6 +134,7 @@ class SmallWords:
     label_none: Words  # "no label removed"
     label_pictured: Stems  # "the plate is gone, but I have a photo of it"
     label_kept: Words  # who has it
+    scraped: Stems  # what is done to a label on purpose
 
     # What goods are there for.
     against: Words  # "swap for an inverter"
@@ -140,6 +161,9 @@ class SmallWords:
 
     asks_who: Words
     i_pay: Words  # before what a buyer offers
+    only_buyers_pay: Words  # those that no seller says of himself
+    before_bid: Words  # between such a word and the amount: "pay up to", "give you"
+    bid_for: Words  # behind it: "£40 for a panel"
     too: Words  # "so am I", behind a question who looks for goods
     of_myself: Words  # the other words of it
 
@@ -176,14 +200,18 @@ class SmallWords:
 
     # How many.
     of_them: Words  # "three of them"
+    kinds: Words  # "two kinds of panel"
+    kind: Words  # "5 of each kind"
     pallet: Stems  # pallets and boxes
     bundles: Words  # counted, they tell no number of pieces: "6 pairs"
     equal_sets: Words  # "5 lots of 2 panels"
+    pairs: Words  # "4 pairs of panels"
     sets_by: Words
     equal_set: Words  # "110 € par lot" of several; "le lot" may be all of them
     by_set: Words
     the_set: Words  # "90 € le lot" where "lot de 2" is told before
     all_of_them: Words  # "350 for all" of several sets
+    before_all: Words  # before it: "120 € in tutto"
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
@@ -193,6 +221,9 @@ class SmallWords:
     left_linking: Words  # between the number and such a word: "11 sind schon weg"
     gone_by_now: Words  # behind a number of what is gone: "11 gone"
     sold_some: Words  # before it or behind it: "já vendi 11"
+    some_only: Words  # "12 on the roof but only 5 are for sale"
+    for_sale: Words
+    some_joining: Words  # between the number and that
     them: Words  # "4 of them left out of 12"
     by_now: Words  # between a number and "sold": "5 already sold"
     still: Words  # "noch 4 von 12"
@@ -208,6 +239,8 @@ class SmallWords:
     rating_is: Words
     before_power: Words  # between "power" and a bare figure
     before_figure: Words  # what a figure is glued to that is no part of a code: "ca410"
+    power_behind: Words  # "415er", "400'ers": panels of so many watts
+    packs: Stems  # but "200er Pack"
     after_figure: Words  # what may be glued to a figure: "20er"
     growing: Words  # makes another figure of the one before it
     chaining: Words
@@ -233,6 +266,19 @@ class SmallWords:
     volts_range: Words  # "16 to 60 V"
     code_before: Stems  # "order code 22/58 V", "charging voltage 14/28 V"
     code_short: Words  # the same where longer words begin alike
+    together: Words  # "25 A in all"
+    together_in: Words  # some: only behind one of the next
+    in_before: Words
+    in_series: Words  # "120 V in series"
+    series_in: Words  # some: the same
+    of_several: Words  # both
+    of_mine: Words  # "my panels were 37 V"
+    on_a_wire: Words  # "5 units per string"
+    one_wire: Words  # between it and the wire
+    shared_wire: Words
+    tested: Words  # "tested: 36 V"
+    tested_with: Words  # between the two
+    test_day: Words  # "tested yesterday"
     tracker: Stems
     an_input: Words
     input_begins: Stems  # "inputs"
@@ -251,81 +297,6 @@ class SmallWords:
     line_waiting: Words  # behind them a sentence goes on
 
 
-# Signs, and letters that are signs of units, which do what the words of a role do.
-_SIGNS: Mapping[str, Iterable[str]] = {
-    "joining": "+",
-    "is_priced": ":=",
-    "per_watt": "/",
-    "only": ",:-€£$",
-    "plus_sending": "+",
-    "sending_or": ",/;|(",
-    "tax_beside": "(+,.%",
-    "sending_joining": ":=€£$",
-    "price_lowered_to": ",:→>-=",
-    "of_old_price": "→>",
-    "beside_pair": ".",
-    "before_reason": "'",
-    "by_set": "/",
-    "set_joining": "&,",
-    "sorts_joining": "&/",
-    "sorts_between": ",",
-    "count_words": ("x", "w", "."),
-    "rating_is": ":=(",
-    "before_power": (*":=()[]~|", "w", "wp"),
-    "before_figure": "xui",
-    "after_figure": "x",
-    "growing": HALVES,
-    "chaining": "-/",
-    "peak_behind": "p",
-    "behind_watts": ("dc", "ac"),
-    "per_degree": "/",
-    "degree_of_coefficient": ("°", "k", "c", "o", "oc"),
-    "degree_in_bracket": "°c",
-    "celsius": ("c", "oc", "f"),
-    "degree_short": "°",
-    "square_metres": ("m", "m2"),
-    "at_condition": "(@",
-    "minus": "-+",
-    "beside_condition": ("=", "t", "tc"),
-    "volts_up_to": "-",
-    "volts_range": "-.~",
-    "put_out": ("ac",),
-    "direct": ("dc",),
-    "alternating": ("ac",),
-    "line_waiting": "x",
-}
-# Roles that have all that others have, too.
-_ALSO: Mapping[str, tuple[str, ...]] = {
-    "paid_for": ("for_so_much",),
-    "sending_for": ("for_so_much",),
-    "per_watt": ("per",),
-    "per_pallet": ("per",),
-    "sending_or": ("alternative",),
-    "tax_beside": ("plus_sending",),
-    "price_lowered_to": ("price_to", "price_now", "only"),
-    "per_energy": ("per_watt",),
-    "per_year": ("per",),
-    "of_other_amount": ("energy", "energy_price", "yearly", "year", "not_paid", "under"),
-    "of_old_price": ("price_now", "price_was", "price_from"),
-    "not_in_price": ("plus_sending", "less_sending"),
-    "order_reader": ("order_machines",),
-    "panel_along": ("joining",),
-    "anybody": ("helpers",),
-    "order_first": ("order_aside", "order_no_account"),
-    "set_joining": ("joining",),
-    "sorts_joining": ("joining",),
-    "sorts_between": ("sorts_joining", "others", "sorts_of"),
-    "count_words": ("sorts_of",),
-    "growing": ("number_behind",),
-    "chaining": ("growing",),
-    "behind_watts": ("peak_behind",),
-    "per_degree": ("per",),
-    "of_temperature": ("celsius", "degree_short"),
-    "beside_condition": ("at_condition", "minus"),
-    "input_begins": ("an_input",),
-}
-
-
 def small_words_of(tables: ByLanguage) -> SmallWords:
     """The small words of all languages, checked.
 
@@ -334,7 +305,7 @@ def small_words_of(tables: ByLanguage) -> SmallWords:
             small letters, with a star behind it where the role has beginnings of words and nowhere else.
     """
     stems = {role.name: (get_origin(role.type) or role.type) is tuple for role in fields(SmallWords)}
-    told: dict[str, set[str]] = {name: set(_SIGNS.get(name, ())) for name in stems}
+    told: dict[str, set[str]] = {name: set(SIGNS.get(name, ())) for name in stems}
     for language, roles in tables.items():
         for name, row in roles.items():
             if name not in stems:
@@ -343,9 +314,9 @@ def small_words_of(tables: ByLanguage) -> SmallWords:
             told[name] |= _checked(f"{language}, {name}", row, set(map(_plain, everywhere)), stems=stems[name])
     made: dict[str, Any] = {}
     for name, held in told.items():
-        if name not in _ALSO and not any(name in roles for roles in tables.values()):
+        if name not in ALSO and not any(name in roles for roles in tables.values()):
             _refuse(f"no language has any for {name!r}")
-        held.update(*(made[other] for other in _ALSO.get(name, ())))
+        held.update(*(made[other] for other in ALSO.get(name, ())))
         made[name] = tuple(sorted(held)) if stems[name] else frozenset(held)
     return SmallWords(**made)
 

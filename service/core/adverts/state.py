@@ -5,12 +5,12 @@ from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.new_things import leave_out_new_things
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
-from service.core.adverts.off_grid import leave_out_off_grid_places
+from service.core.adverts.off_grid import add_off_grid_by_battery, leave_out_off_grid_places
 from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
-from service.core.adverts.plugs import leave_out_ordinary_plugs
+from service.core.adverts.plugs import add_plugs_of_panels, leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
@@ -34,6 +34,8 @@ _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
+_TO_ACCOUNT = 5
+_TO_WATTS = 2
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
@@ -66,7 +68,9 @@ def put_together(scene: Scene, kind: str) -> None:
     add_paid_first(scene)
     leave_out_undemanded(scene)
     leave_out_ordinary_plugs(scene, kind)
+    add_plugs_of_panels(scene, kind)
     leave_out_off_grid_places(scene, kind)
+    add_off_grid_by_battery(scene, kind)
     leave_out_strangers(scene, kind)
     if "new" in scene.by_what:
         leave_out_new_things(scene, kind)
@@ -93,7 +97,7 @@ def _serials_taken_off(scene: Scene) -> None:
 
 def _accounts_of_banks(scene: Scene) -> None:
     """An account that is paid into binds no goods."""
-    if "q:account_bound" not in scene.by_what or not scene.tells(*_PAYING):
+    if "q:account_bound" not in scene.by_what:
         return
     kept = [place for place in scene.by_what["q:account_bound"] if not _paid_into(scene, place)]
     if kept:
@@ -105,7 +109,11 @@ def _accounts_of_banks(scene: Scene) -> None:
 def _paid_into(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     near = (*scene.back(place, 6), *scene.ahead(place, 4))
-    return any(one.what in _PAYING and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near)
+    if any(one.what in _PAYING and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near):
+        return True
+    before = scene.tokens[item.field][max(item.at - _TO_ACCOUNT, 0) : item.at]
+    money = next((at for at, word in enumerate(before) if word.startswith(scene.small.money_named)), None)
+    return money is not None and all(word.isalnum() for word in before[money:])  # "your money is in my account"
 
 
 def _leave_out(scene: Scene, what: str, item: Item) -> None:
@@ -328,11 +336,24 @@ def word_doubts(scene: Scene) -> set[str]:
         if ":" in what and what[:2] == "q:"
         if what in _EVEN_DENIED or any(_is_said(scene, what, at) for at in scene.by_what[what])
     }
-    if scene.has("limited"):
+    if any(not _lowered_price(scene, place) for place in scene.said("limited")):
         found.add("output_limited")
     if scene.by_what.get("whole") or scene.by_what.get("sets_only"):
         found.add("minimum_order")
     return found
+
+
+def _lowered_price(scene: Scene, place: int) -> bool:
+    """Is it a price that is reduced, with no watts beside: "reduziert: statt 80 nur noch 60 Euro"?"""
+    item = scene.items[place]
+    if not scene.tokens[item.field][item.at].startswith(scene.small.price_cut):
+        return False
+    if any(
+        scene.items[at].sentence == item.sentence and abs(at - place) <= _TO_WATTS for at in scene.units.get("W", ())
+    ):
+        return False
+    near = (*scene.back(place, 4), *scene.ahead(place, 4))
+    return any(one.unit in MONEY_UNITS or one.what == "new_price" for one in near)
 
 
 def _is_said(scene: Scene, what: str, place: int) -> bool:

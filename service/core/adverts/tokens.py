@@ -5,6 +5,7 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
+from collections.abc import Mapping
 from itertools import accumulate
 from sys import intern
 
@@ -12,57 +13,125 @@ from sys import intern
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
 MOST_MET = 10_000
+_FEW = 6
+_NO_GAPS = [(0,) * (count - 1) for count in range(_FEW + 1)]  # within a run of so many pieces
 
 
-class Met(dict[str, str]):
-    """Pieces that were met before, with and without the blanks before them: each as one and the same word.
+class Run:
+    """The words that stand between two blanks.
+
+    ``told``: the first of them that tells a language, and its ``weight``; ``more``: the weights of further ones.
+    ``roles``: those of all its words, as bits; ``plain``: is it one word, without any of these?
+    ``starts``: for each lexicon by its number what each word can be there, none where none of them means anything;
+    None until that was looked up. Kept in as few rows as can be: most of the time of a look is waiting for memory.
+    """
+
+    __slots__ = ("count", "more", "plain", "roles", "starts", "told", "weight", "words")
+
+    def __init__(self, words: list[str], telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
+        self.roles = 0
+        different = list(dict.fromkeys(words))
+        for word in different:
+            self.roles |= roles.get(word, 0)
+        self.words = tuple(words)
+        self.count = len(words)
+        told = [word for word in different if word in telling]
+        self.told = told[0] if told else ""
+        self.weight = telling[told[0]] if told else 0
+        self.plain = len(words) == 1 and not told and not self.roles
+        self.more = {word: telling[word] for word in told[1:]} if len(told) > 1 else None
+        self.starts: tuple[tuple[object, ...] | None, ...] = (None,) * lexicons
+
+
+class Met(dict[str, Run]):
+    """Runs of signs between blanks that were met before, cut into pieces once; each word is one and the same.
+
+    ``telling``: words that tell a language, with their weights; ``roles``: those with roles, as bits.
 
     Full, it begins anew.
     """
 
-    def __missing__(self, piece: str) -> str:
-        word = intern(piece.lstrip(" "))  # as the words of the vocabulary are: found without comparing letters
-        if len(piece) > _LONGEST_MET:
-            return word
-        if len(self) > MOST_MET - 2:  # two are put in
-            self.clear()
-        self[piece] = self[word] = word
-        return word
+    def __init__(self, telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
+        super().__init__()
+        self._telling = telling
+        self._roles = roles
+        self._lexicons = lexicons
+
+    def __missing__(self, signs: str) -> Run:
+        # as the words of the vocabulary are: found without comparing letters
+        run = Run(list(map(intern, _PIECE.findall(signs))), self._telling, self._roles, self._lexicons)
+        if len(signs) <= _LONGEST_MET:
+            if len(self) >= MOST_MET:
+                self.clear()
+            self[signs] = run
+        return run
 
 
 class Pieces:
     """The words, numbers and signs of a plain text, and where each begins.
 
-    ``spaced``: the same with the blanks before them; the first one and the end count as standing behind a blank.
-    ``different``: each word once.
+    ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
+    ``different``: each word once; ``roles``: the roles of all of them; ``telling``: the weights of those that
+    tell a language; ``runs``: what stands between blanks and line ends, and these.
 
-    >>> pieces = Pieces("2 x,", Met())
-    >>> pieces.words, pieces.spaced, pieces.start(2)
-    (['2', 'x', ','], [' 2', ' x', ',', ' '], 3)
+    >>> pieces = Pieces("2 x,", Met({}, {}, 0))
+    >>> pieces.words, pieces.gaps, pieces.start(2)
+    (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_ends", "different", "spaced", "words")
+    __slots__ = ("_ends", "different", "gaps", "roles", "runs", "telling", "words")
 
     def __init__(self, text: str, met: Met) -> None:
-        self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
-        self.words = list(map(met.__getitem__, self.spaced))
-        self.different = frozenset(self.words)
-        self.spaced.append(" ")
+        self.words: list[str] = []
+        self.gaps: list[int] = []
+        self.runs: list[Run] = []
+        self.telling: dict[str, int] = {}
+        words, gaps, runs, telling = self.words, self.gaps, self.runs, self.telling
+        blanks, roles = 1, 0  # blanks before what comes next
+        for number, line in enumerate(text.rstrip(" ").split("\n")):
+            if number:
+                gaps.append(blanks - 1)
+                words.append("\n")
+                runs.append(met["\n"])
+                blanks = 0
+            found = list(map(met.__getitem__, line.split(" ")))
+            runs += found
+            for run in found:
+                if run.plain:  # as the most are
+                    gaps.append(blanks)
+                    words += run.words
+                    blanks = 1
+                elif run.count:
+                    gaps.append(blanks)
+                    words += run.words
+                    blanks = 1
+                    roles |= run.roles
+                    gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
+                    if run.weight:
+                        telling[run.told] = run.weight
+                        if run.more is not None:
+                            telling.update(run.more)
+                else:
+                    blanks += 1
+        gaps.append(1)
+        self.different = frozenset(words)
+        self.roles = roles
         self._ends: list[int] = []
 
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
         ends = self._ends
-        if not ends:  # a blank before the text counted in; reckoned when first asked for
-            ends = self._ends = list(accumulate(map(len, self.spaced)))
-        return ends[at] - 1 - len(self.words[at]), ends[to - 1] - 1
+        if not ends:  # reckoned when first asked for
+            lengths = [len(word) + gap for word, gap in zip(self.words, self.gaps, strict=False)]
+            ends = self._ends = list(accumulate(lengths))
+        return ends[at] - 1 - len(self.words[at]), ends[to - 1] - 1  # the first gap is one too wide
 
     def start(self, at: int) -> int:
         """The first sign of a piece."""
         return self.span(at, at + 1)[0]
 
 
-NO_PIECES = Pieces("", Met())  # of a field that was left empty
+NO_PIECES = Pieces("", Met({}, {}, 0))  # of a field that was left empty
 
 
 def words_of(text: str) -> list[str]:

@@ -61,7 +61,7 @@ class Walk:
         self.pieces = pieces
         self.words = pieces.words
         self.padded = [*pieces.words, *PADDING]
-        self.spaced = pieces.spaced
+        self.gaps = pieces.gaps
         self.shown = shown
         self.lexicon = lexicon
         self.small = lexicon.small
@@ -77,7 +77,7 @@ class Walk:
 
     def glued(self, at: int) -> bool:
         """Does piece ``at`` stand directly behind another one?"""
-        return self.spaced[at][0] != " "
+        return not self.gaps[at]
 
     def new_clause(self) -> None:
         """A new clause begins."""

@@ -2,6 +2,7 @@
 
 from service.core.adverts.direct import GRID_V
 from service.core.adverts.figures import name_of
+from service.core.adverts.ratings_of_others import at_most
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -107,12 +108,6 @@ def _of_inverter(scene: Scene, place: int, item: Item) -> bool | None:
     # a row of ratings is the panels', whatever stands before it
     others = _OF_PANELS - {name}
     return False if any(scene.in_sentence(item.sentence, what) for what in others) else None
-
-
-def at_most(scene: Scene, place: int, item: Item) -> bool:
-    """Does "max" stand close before it, in its clause?"""
-    return any(one.what == "max_in" and one.clause == item.clause and item.at - one.to <= 2 * _NEAR
-               for one in scene.back(place, 6))  # fmt: skip
 
 
 def _each_input(scene: Scene, place: int, item: Item) -> bool:

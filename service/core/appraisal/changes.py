@@ -3,12 +3,14 @@
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from types import MappingProxyType
 
+from service.core.completion import with_mismatch_again
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Array, Setup
 from service.core.model.finding import Fact
-from service.core.model.patch import Operation
+from service.core.model.patch import Operation, patched
 
 MOST_ARRAYS = 8
 # What small inverters are usually set to (our choice of what is worth asking; the plate is the third).
@@ -18,8 +20,6 @@ _LEANED_TILT_DEG = 70.0
 _UPRIGHT_DEG = 90.0
 _NO_CHOICE = frozenset({"sloped_roof"})
 _ONE_PANEL = "parallel"
-# What several panels lose by differing where nobody said, as the table of defaults of core.completion has it.
-_USUAL_MISMATCH_SHARE = 0.01
 _OF_AN_ARRAY = re.compile(r"/arrays/(\d+)")
 
 
@@ -41,16 +41,18 @@ def changes_of(setup: Setup, assumptions: Assumptions) -> Iterator[tuple[Change,
 
     Arrays that differ in name and input alone are asked about once. Shadows, of which there may be many, come last.
     """
+    matched = partial(_with_mismatch, setup, assumptions)
     kinds = [replace(array, name="", input=1) for array in setup.arrays]
     apart = [at for at, kind in enumerate(kinds) if kinds.index(kind) == at]
     for at in apart:
         array = setup.arrays[at]
-        yield _one_more(setup, assumptions, at)
+        yield tuple(map(matched, _one_more(setup, at)))
         if sum(one.count for one in setup.arrays) > 1:
-            yield (_one_fewer(setup, assumptions, at),)
+            yield (matched(_one_fewer(setup, at)),)
         yield from _other_stand(at, array)
     yield from _other_limits(setup)
-    yield from _own_inputs(setup, assumptions)
+    for change in _own_inputs(setup):
+        yield (matched(change),)
     for at in apart:
         yield from _trees_gone(at, setup.arrays[at])
 
@@ -91,7 +93,7 @@ def _free_inputs(setup: Setup) -> list[int]:
     return [number for number in range(1, len(setup.inverter.inputs) + 1) if number not in used]
 
 
-def _one_more(setup: Setup, assumptions: Assumptions, at: int) -> tuple[Change, ...]:
+def _one_more(setup: Setup, at: int) -> tuple[Change, ...]:
     """On an input of its own; else as the array is wired; a single panel may also get its second one in series."""
     array, free = setup.arrays[at], _free_inputs(setup)
     facts: dict[str, Fact] = {"array": array.name, "panels": array.count + 1}
@@ -101,13 +103,12 @@ def _one_more(setup: Setup, assumptions: Assumptions, at: int) -> tuple[Change, 
         patch = [Operation(op="copy", path="/arrays/-", source=f"/arrays/{at}"), _put(f"{new}/input", free[0])]
         if array.count > 1:
             patch.append(_put(f"{new}/count", 1))
-            patch += _mismatch(assumptions, at, new, 1)
         if array.joined != _ONE_PANEL:
             patch.append(_put(f"{new}/joined", _ONE_PANEL))
         found.append(_change("one_panel_more.own_input", {**facts, "input": free[0]}, patch, adds_load=True))
     ways = [array.joined] if array.count > 1 or array.joined == "one_string" else ["parallel", "series"]
     for way in ways:
-        patch = [_put(f"/arrays/{at}/count", array.count + 1), *_mismatch(assumptions, at, f"/arrays/{at}", 2)]
+        patch = [_put(f"/arrays/{at}/count", array.count + 1)]
         if way != array.joined:
             patch.append(_put(f"/arrays/{at}/joined", way))
         wired = "parallel" if way == "parallel" else "series"
@@ -116,13 +117,13 @@ def _one_more(setup: Setup, assumptions: Assumptions, at: int) -> tuple[Change, 
     return tuple(found)
 
 
-def _one_fewer(setup: Setup, assumptions: Assumptions, at: int) -> Change:
+def _one_fewer(setup: Setup, at: int) -> Change:
     array = setup.arrays[at]
     facts: dict[str, Fact] = {"array": array.name, "panels": array.count - 1}
     if array.count == 1:
         return _change("one_panel_fewer.none_left", facts, [Operation(op="remove", path=f"/arrays/{at}")])
     fewer = array.count - 1
-    patch = [_put(f"/arrays/{at}/count", fewer), *_mismatch(assumptions, at, f"/arrays/{at}", fewer)]
+    patch = [_put(f"/arrays/{at}/count", fewer)]
     if fewer == 1 and array.joined == "series":  # of one panel that would mean: in series with others of its input
         patch.append(_put(f"/arrays/{at}/joined", _ONE_PANEL))
     return _change("one_panel_fewer", facts, patch)
@@ -157,7 +158,7 @@ def _other_limits(setup: Setup) -> Iterator[tuple[Change, ...]]:
         yield (_change("other_limit", facts, [_put("/inverter/set_limit_w", limit)]),)
 
 
-def _own_inputs(setup: Setup, assumptions: Assumptions) -> Iterator[tuple[Change, ...]]:
+def _own_inputs(setup: Setup) -> Iterator[Change]:
     """Every panel on an input of its own, where panels share one and there are enough."""
     panels, free = sum(array.count for array in setup.arrays), _free_inputs(setup)
     if panels <= len({array.input for array in setup.arrays}) or panels > min(len(setup.inverter.inputs), MOST_ARRAYS):
@@ -173,19 +174,24 @@ def _own_inputs(setup: Setup, assumptions: Assumptions) -> Iterator[tuple[Change
         if array.joined != _ONE_PANEL:
             patch.append(_put(f"{here}/joined", _ONE_PANEL))
         if array.count > 1:
-            patch += [_put(f"{here}/count", 1), *_mismatch(assumptions, at, here, 1)]
+            patch.append(_put(f"{here}/count", 1))
         for _ in range(array.count - 1):
             patch.append(Operation(op="copy", path="/arrays/-", source=here))
             patch.append(_put(f"/arrays/{arrays}/input", free.pop(0)))
             arrays += 1
-    yield (_change("own_inputs", {"panels": panels, "inputs": len(setup.inverter.inputs)}, patch, adds_load=True),)
+    yield _change("own_inputs", {"panels": panels, "inputs": len(setup.inverter.inputs)}, patch, adds_load=True)
 
 
-def _mismatch(assumptions: Assumptions, at: int, to: str, count: int) -> list[Operation]:
-    """What panels lose by differing, where nobody said: as the table of defaults has it of one panel and of several."""
-    if f"/arrays/{at}/mismatch_share" not in assumptions.by_pointer:
-        return []
-    return [_put(f"{to}/mismatch_share", 0.0 if count == 1 else _USUAL_MISMATCH_SHARE)]
+def _with_mismatch(setup: Setup, assumptions: Assumptions, change: Change) -> Change:
+    """With what panels lose by differing put right where nobody told it: it goes by the panels that share an input."""
+    changed = patched(setup, change.patch)
+    again, _ = with_mismatch_again(changed, assumed_after(assumptions, change.patch, len(setup.arrays)))
+    put = [
+        _put(f"/arrays/{at}/mismatch_share", now.mismatch_share)
+        for at, (before, now) in enumerate(zip(changed.arrays, again.arrays, strict=True))
+        if now.mismatch_share != before.mismatch_share
+    ]
+    return replace(change, patch=(*change.patch, *put)) if put else change
 
 
 def _put(path: str, value: str | float | int | None) -> Operation:

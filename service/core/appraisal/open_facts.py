@@ -1,7 +1,7 @@
 """Which one missing fact would turn the answer round? Price, energy or place; the rest is spread, not ignorance."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Money, Setup
@@ -111,7 +111,7 @@ def _open_as(assumptions: Assumptions, pointer: str, codes: frozenset[str]) -> b
 
 
 def _turned(setup: Setup, assumptions: Assumptions, planes: list[int], facades: list[int], azimuth_deg: float) -> Setup:
-    """The panels turned with what stands square to them, and the facades before panels that stay."""
+    """The panels turned with what stands square to them, and the facades with panels that nobody told to stay."""
     for i in planes:
         tilt = setup.arrays[i].plane.tilt_deg
         if assumptions.assumed(f"/arrays/{i}/mount") and assumptions.assumed(_plane(i, "tilt_deg")):
@@ -120,4 +120,7 @@ def _turned(setup: Setup, assumptions: Assumptions, planes: list[int], facades: 
         setup = replaced_at(setup, f"/arrays/{i}/plane", plane)
     for i in facades:
         setup = replaced_at(setup, _facade(i), azimuth_deg)
+        if assumptions.assumed(_plane(i, "azimuth_deg")):
+            plane = replace(setup.arrays[i].plane, azimuth_deg=azimuth_deg)
+            setup = replaced_at(setup, f"/arrays/{i}/plane", plane)
     return setup

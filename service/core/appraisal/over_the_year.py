@@ -4,14 +4,14 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from service.core.compatibility import Compatibility
-from service.core.energy import EnergyYear
-from service.core.model.finding import Fact, Finding, Verdict
+from service.core.energy import EnergyYear, next_to_nothing
+from service.core.model.finding import WORST_FIRST, Fact, Finding, Verdict, worst
 
 
 def told_over_the_year(
     compatibility: Compatibility, energy: EnergyYear, saving_per_kwh: float | None, currency: str | None
 ) -> Compatibility:
-    """The same findings with hours, kWh and money of the year in their facts.
+    """The same findings with hours, kWh and money of the year in their facts, and with why it is next to nothing.
 
     Args:
         compatibility: of the set.
@@ -35,4 +35,19 @@ def told_over_the_year(
                 more |= {"lost_money": lost * saving_per_kwh, "currency": currency, "variant": "over_the_year_worth"}
         return replace(finding, facts=MappingProxyType({**finding.facts, **more})) if more else finding
 
-    return replace(compatibility, findings=tuple(told(finding) for finding in compatibility.findings))
+    return _with(replace(compatibility, findings=tuple(map(told, compatibility.findings))), next_to_nothing(energy))
+
+
+def _with(compatibility: Compatibility, more: tuple[Finding, ...]) -> Compatibility:
+    """With more findings, worst first, and the verdicts that they make."""
+    if not more:
+        return compatibility
+    by_part = dict(compatibility.by_part)
+    for one in more:
+        by_part[one.part] = worst((one.verdict, by_part.get(one.part, one.verdict)))
+    return replace(
+        compatibility,
+        verdict=worst(by_part.values()),
+        by_part=MappingProxyType(by_part),
+        findings=tuple(sorted((*compatibility.findings, *more), key=lambda one: WORST_FIRST.index(one.verdict))),
+    )

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from service.core.compatibility import Compatibility
+from service.core.completion import with_mismatch_again
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
 from service.core.model.finding import Fact, Finding, Remedy
@@ -87,8 +88,13 @@ def with_remedy(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tuple
     """The setup with the remedy in place, and what of it is still assumed; None where no request can state it.
 
     A value that the remedy replaces is assumed no longer. Of a panel moved to an input of its own all is assumed that
-    was assumed of its array, but for the mismatch: it cannot differ from itself.
+    was assumed of its array. A mismatch that was assumed goes by the panels that then share an input.
     """
+    found = _put_in_place(setup, assumptions, remedy)
+    return None if found is None else with_mismatch_again(*found)
+
+
+def _put_in_place(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tuple[Setup, Assumptions] | None:
     if remedy.pointer is not None:
         known = {p: a for p, a in assumptions.by_pointer.items() if p != remedy.pointer}
         same = len(known) == len(assumptions.by_pointer)
@@ -109,12 +115,8 @@ def _panels_spread(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tu
     if found is None or not targets:
         return None
     known = dict(assumptions.by_pointer)
-    mismatch = known.get(f"/arrays/{found}/mismatch_share")
     joined = setup.arrays[found].joined
     single = replace(setup.arrays[found], count=1, joined=joined if joined == "one_string" else "series")
-    if mismatch is not None:
-        single = replace(single, mismatch_share=0.0)
-        known[mismatch.pointer] = replace(mismatch, value=0.0, code="one_panel_an_input", low=None, high=None)
     before = f"/arrays/{found}/"
     of_array = [one for pointer, one in known.items() if pointer.startswith(before)]
     for at in range(len(targets)):

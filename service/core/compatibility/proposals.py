@@ -138,18 +138,22 @@ def _spread(wiring: Wiring, at: int, targets: tuple[int, ...]) -> Iterator[Opera
     """One panel stays where it is, the others become arrays of their own on other inputs.
 
     A panel alone is joined to nothing: said to be in series, it would be read as in one string with another array. A
-    mismatch that was taken for panels joined with others goes: one alone cannot differ from itself.
+    mismatch that was taken for panels that share an input goes: on an input of its own none binds another.
     """
     joined, arrays = wiring.setup.arrays[at].joined, len(wiring.setup.arrays)
+    assumed = wiring.assumptions.assumed(f"/arrays/{at}/mismatch_share")
+    shared = sum(other.input == wiring.setup.arrays[at].input for other in wiring.setup.arrays) > 1
     yield Operation(op="add", path=f"/arrays/{at}/count", value=1)
     if joined != "one_string":
         yield Operation(op="add", path=f"/arrays/{at}/joined", value="parallel")
-        if wiring.assumptions.assumed(f"/arrays/{at}/mismatch_share"):
+        if assumed and not shared:
             yield Operation(op="add", path=f"/arrays/{at}/mismatch_share", value=0.0)
     for new, number in enumerate(targets, arrays):
         yield Operation(op="copy", source=f"/arrays/{at}", path="/arrays/-")
         if joined == "one_string":
             yield Operation(op="add", path=f"/arrays/{new}/joined", value="parallel")
+        if assumed and shared:
+            yield Operation(op="add", path=f"/arrays/{new}/mismatch_share", value=0.0)
         yield Operation(op="add", path=f"/arrays/{new}/input", value=number)
 
 

@@ -9,6 +9,7 @@ from service.core.completion.fill_set import KnownSets
 from service.core.completion.fill_terms import KnownTerms
 from service.core.completion.fill_weather import climate_of_given
 from service.core.completion.lean import with_lean_told
+from service.core.completion.mismatch import with_mismatch_again
 from service.core.completion.moves import moves, unmoved
 from service.core.completion.rows import Row
 from service.core.completion.stands_square import with_facade_told
@@ -38,4 +39,5 @@ __all__ = [
     "unmoved",
     "with_facade_told",
     "with_lean_told",
+    "with_mismatch_again",
 ]

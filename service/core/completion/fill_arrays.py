@@ -1,11 +1,15 @@
 """How are the panels set up, and what stands around them, as far as was said?"""
 
+from collections import Counter
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
-from typing import Any
+from typing import cast
 
+from service.core.completion.defaults import row_for
 from service.core.completion.fill_panel import panel_of
 from service.core.completion.fill_skyline import skyline_of
+from service.core.completion.mismatch import mismatch_of
 from service.core.completion.node import Guess, Node, listed
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array
@@ -14,15 +18,16 @@ from service.core.model.panel_list import PanelList
 from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
+_THROUGH_RAIL_SHARE = 0.8  # as of any cover of which nobody told the share
 _HEIGHTS = {
     "hung_on_rail": (6.0, 2.5, 25.0), "behind_rail": (6.0, 2.5, 25.0), "balcony_floor": (6.0, 2.5, 25.0),
     "wall": (4.0, 1.0, 12.0), "fence": (0.5, 0.0, 1.5), "ground_frame": (0.3, 0.0, 1.0), "flat_roof": (6.0, 2.5, 15.0),
     "sloped_roof": (5.0, 2.5, 12.0), "free_standing": (1.0, 0.0, 10.0),
 }  # fmt: skip
-# How much higher than the panels the building is: what is taken, and at most.
+# How much higher than the panels the building is: what is taken, at least (eaves above a top storey) and at most.
 _BUILDING_ABOVE_M = {
-    "hung_on_rail": (3.0, 15.0), "behind_rail": (3.0, 15.0), "balcony_floor": (3.0, 15.0), "wall": (3.0, 15.0),
-    "flat_roof": (0.0, 1.0), "sloped_roof": (0.0, 3.0),
+    "hung_on_rail": (3.0, 1.5, 15.0), "behind_rail": (3.0, 1.5, 15.0), "balcony_floor": (3.0, 1.5, 15.0),
+    "wall": (3.0, 1.5, 15.0), "flat_roof": (0.0, 0.0, 1.0), "sloped_roof": (0.0, 0.0, 3.0),
 }  # fmt: skip
 # What throws a soft shadow, as a word of its cause.
 _LEAVES = frozenset({"tree", "trees", "hedge", "bush", "bushes", "leaves"})
@@ -39,7 +44,10 @@ def arrays_of(nodes: list[Node], input_count: int, as_of: date, listed_panels: P
     """
     inputs = _inputs_for(nodes, input_count)
     one_string = _as_one_string(nodes, inputs)
-    arrays = tuple(_array(node, i, inputs[i], as_of, listed_panels) for i, node in enumerate(nodes))
+    panels: Counter[int] = Counter()
+    for number, node in zip(inputs, nodes, strict=True):
+        panels[number] += node.get("count") or cast("int", row_for(node.at("count"), None).value)
+    arrays = (_array(node, i, inputs[i], panels, as_of, listed_panels) for i, node in enumerate(nodes))
     return tuple(replace(one, joined="one_string") if i in one_string else one for i, one in enumerate(arrays))
 
 
@@ -90,7 +98,9 @@ def _as_one_string(nodes: list[Node], inputs: list[int]) -> frozenset[int]:
     return frozenset(found)
 
 
-def _array(node: Node, index: int, number: int, as_of: date, listed_panels: PanelList) -> Array:
+def _array(
+    node: Node, index: int, number: int, panels: Mapping[int, int], as_of: date, listed_panels: PanelList
+) -> Array:
     count = node.take("count")
     mount = node.take("mount")
     height, low, high = _HEIGHTS.get(mount, _HEIGHTS["free_standing"])
@@ -120,10 +130,10 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         skyline=skyline_of(node),
         overhang=_overhang(node.child_if_given("overhang")),
         side_walls=listed(node, "side_walls", [_side_wall(n) for n in node.children("side_walls")]),
-        cover=_cover(node.child_if_given("cover")),
+        cover=_cover(node, mount, row_in_front),
         shade=listed(node, "shade", [_shade(n) for n in node.children("shade")]),
         dirt_share=node.take("dirt_share"),
-        mismatch_share=_mismatch(node, count),
+        mismatch_share=mismatch_of(node, panels[number]),
         lead_length_m=node.take("lead_length_m"),
         lead_mm2=node.take("lead_mm2"),
         panel=panel,
@@ -143,8 +153,8 @@ def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
     """What holds the panels; what it carries is never guessed, nor the weights on a frame."""
     building, railing = node.get("building_height_m"), node.get("railing_height_m")
     if mount in _BUILDING_ABOVE_M:
-        above, most = _BUILDING_ABOVE_M[mount]
-        guess = Guess(value=height_m + above, low=height_m, high=height_m + most)
+        above, least, most = _BUILDING_ABOVE_M[mount]
+        guess = Guess(value=height_m + above, low=height_m + least, high=height_m + most)
         building = node.take("building_height_m", guess)
     if mount in {"hung_on_rail", "behind_rail"}:
         railing = node.take("railing_height_m")
@@ -157,12 +167,6 @@ def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
         low_lean_out_deg=node.get("low_lean_out_deg"),
         high_lean_out_deg=node.get("high_lean_out_deg"),
     )
-
-
-def _mismatch(node: Node, count: int) -> Any:
-    if count == 1:
-        return node.take("mismatch_share", Guess(value=0.0, code="one_panel_an_input"))
-    return node.take("mismatch_share", Guess(value=0.01, code="usual_mismatch"))
 
 
 def _overhang(node: Node | None) -> Overhang | None:
@@ -193,10 +197,15 @@ def _side_wall(node: Node) -> SideWall:
     )
 
 
-def _cover(node: Node | None) -> Cover | None:
-    if node is None:
+def _cover(array: Node, mount: str, row_in_front: Node | None) -> Cover | None:
+    """What is told, and behind a rail its glass or bars; a closed parapet is told as the row in front."""
+    node = array.child("cover")
+    if array.get("cover") is not None:
+        return Cover(material=node.take("material"), light_through_share=node.take("light_through_share"))
+    if mount != "behind_rail" or row_in_front is not None:
         return None
-    return Cover(material=node.take("material"), light_through_share=node.take("light_through_share"))
+    through = node.take("light_through_share", Guess(value=_THROUGH_RAIL_SHARE, code="rail_in_front"))
+    return Cover(material=node.take("material"), light_through_share=through)
 
 
 def _shade(node: Node) -> Shade:

@@ -5,7 +5,9 @@ from itertools import pairwise
 from math import ceil
 
 from service.core.completion.node import Guess, Node
+from service.core.errors import ContradictionError
 from service.core.model.place import MOST_SKYLINE_POINTS, SkylinePoint
+from service.core.sky import clockwise
 
 # Skylines are noted every 10 to 45 degrees; what lies farther apart was hardly meant to be joined by a straight line.
 _WIDE_DEG = 90.0
@@ -17,6 +19,9 @@ def skyline_of(node: Node) -> tuple[SkylinePoint, ...]:
 
     Between points, and through north, it runs straight; one point alone stands all around. Where that bridges more
     than 90 degrees with anything above the level, points on the line make it visible, and are an assumption.
+
+    Raises:
+        ContradictionError: an upright edge among points that go around in no order.
     """
     if node.get("skyline") is None:
         node.assume("skyline")
@@ -24,17 +29,31 @@ def skyline_of(node: Node) -> tuple[SkylinePoint, ...]:
         SkylinePoint(azimuth_deg=one.take("azimuth_deg"), height_deg=one.take("height_deg"))
         for one in node.children("skyline")
     ]
-    ring = _bridged(named)
+    around = clockwise(named)
+    if around is None:
+        raise _in_no_order(node, named)
+    ring = clockwise(_bridged(around)) or around
     if len(named) < len(ring) <= MOST_SKYLINE_POINTS:
         told = [{"azimuth_deg": one.azimuth_deg, "height_deg": one.height_deg} for one in ring]
         node.assume("skyline", Guess(value=told, code="straight_across_gaps"))
         return ring
-    return tuple(named)
+    return around
+
+
+def _in_no_order(node: Node, named: Sequence[SkylinePoint]) -> ContradictionError:
+    ordered = sorted(named, key=lambda one: one.azimuth_deg)
+    return ContradictionError(
+        node.at("skyline"), "names two heights at one azimuth among points in no order, so that nobody knows on which "
+        "side of that edge it is high",
+        given=[[one.azimuth_deg, one.height_deg] for one in named], accepted="the points as one walks around once, "
+        "clockwise; at an upright edge first the height before it, then the one behind it",
+        example=[{"azimuth_deg": one.azimuth_deg, "height_deg": one.height_deg} for one in ordered],
+    )  # fmt: skip
 
 
 def _bridged(named: Sequence[SkylinePoint]) -> tuple[SkylinePoint, ...]:
-    """The points clockwise, with more of them on the line across each wide gap that has a height at either end."""
-    ring = sorted(named, key=lambda one: one.azimuth_deg)  # a stable sort keeps the two sides of an upright edge
+    """Points clockwise, with more of them on the line across each wide gap that has a height at either end."""
+    ring = named
     found: list[SkylinePoint] = []
     for one, following in pairwise([*ring, *ring[:1]]):
         found.append(one)

@@ -15,6 +15,7 @@ from service.core.tilt import AT_RAILING_OR_WALL
 _VOC, _VMP = "open_circuit_voltage_v", "max_power_voltage_v"
 _ISC, _IMP = "short_circuit_current_a", "max_power_current_a"
 _AZIMUTH, _FACADE = "plane/azimuth_deg", "facade_azimuth_deg"
+_HEIGHT, _BUILDING = "height_above_ground_m", "fixing/building_height_m"
 
 
 def moves(setup: Setup, assumptions: Assumptions, year_kwh: Callable[[Setup], float]) -> Mapping[str, float]:
@@ -55,7 +56,8 @@ def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: V
     """The setup with one assumption at ``end``; what was assumed by it follows.
 
     A panel's other assumed electric values; the facade that was taken square to a panel; with such a facade the panel
-    that hangs on it.
+    that hangs on it; with one that was assumed the panel that was turned before it, and the other way; the building
+    that was assumed above panels.
     """
     pointer = assumption.pointer
     old = value_at(setup, pointer)
@@ -63,7 +65,9 @@ def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: V
         end = round(end)
     changed = replaced_at(setup, pointer, end)
     if pointer.endswith((_AZIMUTH, _FACADE)):
-        return _turned_along(changed, pointer, end, assumptions)
+        return _turned_along(changed, pointer, end - old, assumptions)
+    if pointer.endswith(_HEIGHT):
+        return _raised_along(changed, pointer.removesuffix(_HEIGHT) + _BUILDING, end - old, assumptions)
     before, _, name = pointer.rpartition("/")
     if not before.endswith("/panel") or name not in {_VOC, _VMP, _ISC, _IMP, "cells_in_series"}:
         return changed
@@ -80,12 +84,28 @@ def _followed(panel: Panel, pointer: str, name: str, ratio: float, assumptions: 
     return followed
 
 
-def _turned_along(changed: Setup, pointer: str, end: Value, assumptions: Assumptions) -> Setup:
+def _turned_along(changed: Setup, pointer: str, turn_deg: float, assumptions: Assumptions) -> Setup:
     array = pointer.removesuffix(_AZIMUTH).removesuffix(_FACADE)
     facade = assumptions.by_pointer.get(array + _FACADE)
-    if facade is None or facade.code != SQUARE_TO_PANEL:
+    if facade is None:
         return changed
-    if pointer.endswith(_AZIMUTH):
-        return replaced_at(changed, array + _FACADE, end)
-    hangs = value_at(changed, f"{array}mount") in AT_RAILING_OR_WALL
-    return replaced_at(changed, array + _AZIMUTH, end) if hangs else changed
+    other = array + (_FACADE if pointer.endswith(_AZIMUTH) else _AZIMUTH)
+    hangs = value_at(changed, f"{array}mount") in AT_RAILING_OR_WALL and facade.code == SQUARE_TO_PANEL
+    if pointer.endswith(_AZIMUTH) or hangs or assumptions.assumed(other):
+        turned = (value_at(changed, other) + turn_deg) % 360.0
+        if pointer.endswith(_FACADE) and not hangs and not value_at(changed, f"{array}side_walls"):
+            turned = _to_the_sun(turned, float(value_at(changed, pointer)), south=changed.site.latitude_deg < 0)
+        return replaced_at(changed, other, turned)
+    return changed
+
+
+def _to_the_sun(azimuth_deg: float, facade_deg: float, *, south: bool) -> float:
+    """The way that a panel before a facade with nothing beside it looks, or its mirror: whichever is nearer midday."""
+    midday, ways = 0.0 if south else 180.0, (azimuth_deg, (2.0 * facade_deg - azimuth_deg) % 360.0)
+    return min(ways, key=lambda way: abs((way - midday + 180.0) % 360.0 - 180.0))
+
+
+def _raised_along(changed: Setup, building: str, by_m: float, assumptions: Assumptions) -> Setup:
+    if not assumptions.assumed(building):
+        return changed
+    return replaced_at(changed, building, value_at(changed, building) + by_m)

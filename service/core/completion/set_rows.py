@@ -70,9 +70,9 @@ ARRAY_ROWS: tuple[Row, ...] = (
            source=f"panels stand square to their facade: {TRADE}", moves_energy=True),
     _array("orientation", code="by_mount", rule="lengthwise at a railing, else upright", source=TRADE),
     _array("height_above_ground_m", code="by_mount", rule="balcony 6, wall 4, flat roof 6, sloped roof 5, fence 0.5, "
-           "ground 0.3, free-standing 1", unit="m", source=NEUTRAL),
+           "ground 0.3, free-standing 1", unit="m", source=NEUTRAL, moves_energy=True),
     _array("fixing/building_height_m", code="a_storey_above", rule="3 m above the panels at a railing or wall, as high "
-           "as the panels on a roof", unit="m", source=NEUTRAL),
+           "as the panels on a roof", unit="m", source=NEUTRAL, moves_energy=True),
     _array("fixing/railing_height_m", code="usual_railing", value=1.0, unit="m", source="building codes ask for 0.9 to "
            "1.1 m, from memory", low=0.9, high=1.2),
     _array("fixing/high_lean_out_deg", code="upright_unless_told", value=0.0, unit="deg", source="hung plainly on a "
@@ -106,6 +106,8 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("cover/material", code="not_said", value="not_known", source=NEUTRAL),
     _array("cover/light_through_share", code="usual_cover", value=0.8, source=f"glass or bars: {TRADE}", low=0.5,
            high=0.92, moves_energy=True),
+    _array("cover/light_through_share", code="rail_in_front", value=0.8, source=f"glass or bars before what stands "
+           f"behind a rail: {TRADE}", low=0.5, high=0.95, moves_energy=True),
     _array("shade/*/cause", code="not_said", value="not_known", source=NEUTRAL),
     _array("shade/*/edge", code="hard_unless_said", value="hard", source=f"{WARY}; what a soft one would leave is in "
            "the range"),
@@ -120,7 +122,8 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("skyline/*/height_deg", code="not_said", value=0.0, unit="deg", source=NEUTRAL),
     _array("dirt_share", code="usual_dirt", value=0.02, source=f"rained on, no dust source near: {TRADE}", low=0.005,
            high=0.06, moves_energy=True),
-    _array("mismatch_share", code="one_panel_an_input", value=0.0, source="one panel cannot differ from itself"),
+    _array("mismatch_share", code="one_panel_an_input", value=0.0, source="one panel, or one on an input "
+           "of its own, binds no other"),
     _array("mismatch_share", code="usual_mismatch", value=0.01, source=TRADE, low=0.0, high=0.03, moves_energy=True),
     _array("count_rear_light", code="off_unless_asked", value=False, source="the cautious side"),
     _array("lead_length_m", code="usual_lead", value=3.0, unit="m", source=TRADE, low=1.0, high=8.0,

@@ -14,6 +14,7 @@ from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
 from service.core.tilt import (
     AT_RAILING_OR_WALL,
+    Facade,
     Facing,
     PlaneBounds,
     TiltWish,
@@ -62,7 +63,7 @@ def settled(
     Returns:
         The array in its plane: the one of most light over the year that mount, fixing, bounds, the list or the hinge
         leave. Not of most energy: what limits cut is not looked at, nor do arrays spread for them, as ``tilt_advice``
-        has them do, and the reason told says so. Slab and walls stay where they stand while the panel is turned, before
+        has them do, and the reason told says so. Slab, walls and house stay while the panel is turned, before
         a facade that is written down where nobody told it. Hung on a rail, wall or fence: upright. Where the face is
         not known, the azimuth is that of the notes of the sun, or that of the middle face, with all faces from east to
         west as its range (``low`` to ``high``, clockwise, through the side of the midday sun: from west over north to
@@ -78,8 +79,11 @@ def settled(
         return array if array.plane == plane else replace(array, plane=plane)
     places = places or Places()
     wish, told_facade = places.wish, array.facade_azimuth_deg
+    held = None
     if azimuth is None:
-        array = _before_a_facade(array, node, sky, ground_reflectance_share, places)
+        held = facade_to_hold(array, sky, ground_reflectance_share, wish, places.facing, tilt)
+    if held is not None:
+        array = _before(array, node, held)
     if wish.planes:
         found = best_listed(array, sky, ground_reflectance_share, _agreeing(wish.planes, tilt, azimuth))
         codes = ("best_of_planes", "best_of_planes")
@@ -98,7 +102,10 @@ def settled(
         azimuth_deg=found.azimuth_deg if azimuth is None else azimuth,
     )
     ends = spans[0] if tilt is None else (tilt, tilt), spans[1] if azimuth is None else (azimuth, azimuth)
-    sides = _sides(array, sky, ground_reflectance_share, plane, codes, ends)
+    if held is None:
+        sides = _sides(array, sky, ground_reflectance_share, plane, codes, ends)
+    else:
+        sides = held.at_most if "best_if_free" in codes else held.in_ten
     if tilt is None:
         _note(node, "tilt_deg", found.tilt_deg, codes[0], spans[0], sides)
     if azimuth is None:
@@ -118,11 +125,8 @@ def _agreeing(planes: Sequence[Plane], tilt: float | None, azimuth: float | None
     return agreeing
 
 
-def _before_a_facade(array: Array, node: Node, sky: SkyYear, ground_reflectance_share: float, places: Places) -> Array:
-    """The array with the facade that its slab and walls belong to, written down, where it may be turned before it."""
-    facade = facade_to_hold(array, sky, ground_reflectance_share, places.wish, places.facing)
-    if facade is None:
-        return array
+def _before(array: Array, node: Node, facade: Facade) -> Array:
+    """The array with the facade that slab, walls and house belong to, written down, before which it may be turned."""
     pointer = f"{node.pointer.rpartition('/')[0]}/facade_azimuth_deg"
     node.log.append(
         Assumption(

@@ -6,8 +6,6 @@ Asked where nobody told them, and only where the ratings lie near a limit: betwe
 from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from service.core.energy.chain import ArrayHours
-from service.core.energy.hour_moves import HourMoves, moves_of
 from service.core.energy.sheet import diode_of_sheet
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
@@ -41,30 +39,22 @@ def untold_points(pointer: str, assumptions: Assumptions) -> list[str]:
 
 
 def at_input(
-    setup: Setup,
-    hours: Sequence[ArrayHours],
-    assumptions: Assumptions,
-    dc_w_of: Callable[[Setup], Floats],
-) -> HourMoves:
-    """What the year hangs on at the inputs, where nobody told it.
+    setup: Setup, assumptions: Assumptions, dc_w_of: Callable[[Setup], Floats]
+) -> Iterator[tuple[Floats, ...]]:
+    """What the set would do at its inputs with the other choices of what nobody told, group by group.
 
     Args:
         setup: the complete request.
-        hours: its d.c. side.
         assumptions: which values nobody gave, and how far they reach.
         dc_w_of: (n,) d.c. power of a changed setup; asked twice of each group of values near a limit.
 
-    Start voltage and lower end of the window move together, as do a panel's volts and amperes; upper end, limit of
-    current and way of joining each alone. The ends of their ranges count as 10 and 90 % of cases.
-
-    Raises:
-        ContradictionError: as of ``dc_w_of``, but not for volts that make no curve, which are left out.
+    Returns:
+        (n,) d.c. power at both ends of each group. Start voltage and lower end of the window move together, as do a
+        panel's volts and amperes; upper end, limit of current and way of joining each alone. Volts that make no curve
+        are left out.
     """
-    found = HourMoves()
     for group in _groups(setup, assumptions):
-        others_w = [dc_w for one in group if (dc_w := _dc_w(one, dc_w_of)) is not None]
-        found = found + moves_of(setup, hours, others_w)
-    return found
+        yield tuple(dc_w for one in group if (dc_w := _dc_w(one, dc_w_of)) is not None)
 
 
 def _dc_w(setup: Setup, dc_w_of: Callable[[Setup], Floats]) -> Floats | None:

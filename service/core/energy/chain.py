@@ -6,16 +6,19 @@ Everything here works on the hours of one input. A faster inside may replace ``i
 
 from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import pairwise
 
 import numpy as np
 
 from service.core.energy.cells import CellYear, cell_year
 from service.core.energy.leads import lead_resistance_ohm
+from service.core.energy.next_to_nothing import little_of
+from service.core.energy.result import Little
 from service.core.energy.sheet import diode_of_sheet
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Input
-from service.core.model.hours import Bools, Floats, SkyYear
+from service.core.model.hours import Bools, Floats, Ints, SkyYear
 from service.core.panel import (
     Branch,
     Diode,
@@ -34,7 +37,8 @@ WATT_HOURS_PER_KWH = 1000.0
 class ArrayHours:
     """One array's year on its input: d.c. power drawn (8760,), whether the input ran, and its account in kWh.
 
-    ``free_w`` and ``most_w`` are those of ``panel.Drawn``; the last two those of ``sky.PlaneLight``.
+    ``free_w`` and ``most_w`` are those of ``panel.Drawn``; the share and grey faces those of ``sky.PlaneLight``;
+    ``little``: why next to nothing comes of it, where that is so and was asked.
     """
 
     dc_w: Floats
@@ -48,6 +52,7 @@ class ArrayHours:
     cool_cell_c: float
     ground_left_share: float
     more_by_faces_kwh_per_m2: float
+    little: Little | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +108,8 @@ def input_hours(
         apart = {id(one.branch): one.branch for one in bare}
         peaks = {key: _own_peak_w(branch) for key, branch in apart.items()}
         alone = [peaks[id(one.branch)] for one in bare]
-    return tuple(_hours(one, own, taken) for one, own, taken in zip(bare, alone, drawn, strict=True))
+    months = sky.calendar.month
+    return tuple(_hours(one, own, taken, months) for one, own, taken in zip(bare, alone, drawn, strict=True))
 
 
 def _are_one_string(on_input: Sequence[Lit]) -> bool:
@@ -186,48 +192,64 @@ def _own_peak_w(branch: Branch) -> Floats:
     return power * (branch.in_series * branch.strings)
 
 
-def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
+def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn, months: Ints) -> ArrayHours:
     """The account of one array: each stage's yearly sum, and the losses between them."""
     array, light = bare.lit.array, bare.lit.light
     rated = array.panel.rated_power_w * array.count / 1000.0  # kW at 1000 W/m2, so that W/m2 become W
+    lit, little = light.effective_w_per_m2 > 0, None
+    lost_kwh: Mapping[str, float] = {}
+    if bare.panels_w is not None:
+        account = partial(_lost_kwh, bare, rated, bare.panels_w, own_peak_w, drawn)
+        lost_kwh = account(None)
+        little = little_of(rated * light.open_w_per_m2, drawn.power_w, lit & ~drawn.running, months, account, lost_kwh)
     return ArrayHours(
         dc_w=drawn.power_w,
         free_w=drawn.free_w,
         most_w=drawn.most_w,
         running=drawn.running,
-        lit=light.effective_w_per_m2 > 0,
+        lit=lit,
         light_kwh=rated * _kwh(light.open_w_per_m2),
-        lost_kwh={} if bare.panels_w is None else _lost_kwh(bare, rated, _kwh(bare.panels_w), own_peak_w, drawn),
+        lost_kwh=lost_kwh,
         hottest_cell_c=bare.cells.hottest_c,
         cool_cell_c=bare.cells.cool_c,
         ground_left_share=light.ground_left_share,
         more_by_faces_kwh_per_m2=light.more_by_faces_kwh_per_m2,
+        little=little,
     )
 
 
-def _lost_kwh(bare: _Bare, rated: float, panels: float, own_peak_w: Floats, drawn: Drawn) -> Mapping[str, float]:
-    """What each stage takes: of the light as rated power (kW), of the panels' energy (kWh), of what the input draws."""
-    light = bare.lit.light
+def _lost_kwh(
+    bare: _Bare, rated: float, panels_w: Floats, own_peak_w: Floats, drawn: Drawn, within: Bools | None
+) -> Mapping[str, float]:
+    """What each stage takes: of the light as rated power (kW), of the panels' power, of what the input draws.
+
+    ``within``: the hours asked about; None: all.
+    """
+
+    def kwh(watts: Floats) -> float:
+        return _kwh(watts if within is None else watts[within])
+
+    light, panels = bare.lit.light, kwh(panels_w)
     stages = [
-        ("skyline", rated * _kwh(light.open_w_per_m2)),
-        ("overhang", rated * _kwh(light.after_skyline_w_per_m2)),
-        ("shade", rated * _kwh(light.after_overhang_w_per_m2)),
-        ("cover", rated * _kwh(light.after_shade_w_per_m2)),
-        ("angle", rated * _kwh(light.after_cover_w_per_m2)),
-        ("rear_light", rated * _kwh(light.effective_w_per_m2)),
-        ("dirt", rated * _kwh(bare.lit.both_sides_w_per_m2())),
-        ("snow", rated * _kwh(bare.dirty_w_per_m2)),
-        ("heat_and_light", rated * _kwh(bare.branch.irradiance_w_per_m2)),
+        ("skyline", rated * kwh(light.open_w_per_m2)),
+        ("overhang", rated * kwh(light.after_skyline_w_per_m2)),
+        ("shade", rated * kwh(light.after_overhang_w_per_m2)),
+        ("cover", rated * kwh(light.after_shade_w_per_m2)),
+        ("angle", rated * kwh(light.after_cover_w_per_m2)),
+        ("rear_light", rated * kwh(light.effective_w_per_m2)),
+        ("dirt", rated * kwh(bare.lit.both_sides_w_per_m2())),
+        ("snow", rated * kwh(bare.dirty_w_per_m2)),
+        ("heat_and_light", rated * kwh(bare.branch.irradiance_w_per_m2)),
         ("ageing", panels),
         ("mismatch", panels * bare.aged_share),
         ("leads", panels * bare.aged_share * bare.matched_share),
-        ("end", _kwh(own_peak_w)),
+        ("end", kwh(own_peak_w)),
     ]
     lost = {code: before - after for (code, before), (_, after) in pairwise(stages)}
-    lost["mismatch"] += _kwh(own_peak_w) - _kwh(drawn.available_w)
-    lost["voltage_window"] = _kwh(drawn.lost_to_window_w)
-    lost["current_limit"] = _kwh(drawn.lost_to_current_w)
-    lost["power_limit"] = _kwh(drawn.lost_to_power_limit_w)
+    lost["mismatch"] += kwh(own_peak_w) - kwh(drawn.available_w)
+    lost["voltage_window"] = kwh(drawn.lost_to_window_w)
+    lost["current_limit"] = kwh(drawn.lost_to_current_w)
+    lost["power_limit"] = kwh(drawn.lost_to_power_limit_w)
     return lost
 
 

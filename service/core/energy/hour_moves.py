@@ -6,7 +6,6 @@ from math import hypot
 
 import numpy as np
 
-from service.core.energy.chain import ArrayHours
 from service.core.energy.other_light import OtherLight
 from service.core.model.band import Z_90, SpreadPart, combined_sd_share
 from service.core.model.facts import Setup
@@ -39,19 +38,33 @@ class HourMoves:
         return HourMoves(sd_share=(less, more), by_hour_w=(down, up))
 
 
-def moves_of(setup: Setup, hours: Sequence[ArrayHours], others_w: Sequence[Floats]) -> HourMoves:
+@dataclass(frozen=True, slots=True, eq=False)
+class Doubts:
+    """What a year is in doubt of.
+
+    Attributes:
+        in_light: the parts of the spread that are as brighter or dimmer light.
+        others_w: of each cause that is not its code in the spread, and what the set would do with its other choices:
+            (n,) d.c. power each.
+    """
+
+    in_light: tuple[SpreadPart, ...]
+    others_w: tuple[tuple[str, tuple[Floats, ...]], ...] = ()
+
+
+def moves_of(setup: Setup, own_w: Floats, others_w: Sequence[Floats]) -> HourMoves:
     """One cause, by what the set would do with its other choices.
 
     Args:
         setup: the complete request.
-        hours: its d.c. side.
+        own_w: (n,) its d.c. power.
         others_w: (n,) d.c. power of the set with each of the other choices, of which the least and the most count as
             10 and 90 % of cases.
     """
-    own_w = np.sum([one.dc_w for one in hours], axis=0)
     most_w = setup.inverter.set_limit_w / setup.inverter.weighted_efficiency_share
     sums = [float(np.minimum(one, most_w).sum()) for one in (own_w, *others_w)]
-    own, sd_share, by_hour_w = sums[0], [0.0, 0.0], [None, None]
+    own, sd_share = sums[0], [0.0, 0.0]
+    by_hour_w: list[Floats | None] = [None, None]
     for more, at in enumerate((int(np.argmin(sums)), int(np.argmax(sums)))):
         if at > 0:
             sd_share[more] = (min(abs(sums[at] - own) / own, _MOST_MOVED) if own > 0.0 else _MOST_MOVED) / Z_90

@@ -11,7 +11,16 @@ from dataclasses import dataclass, field
 from service.core.energy.cells import CellYear, cell_year
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
-from service.core.sky import Daylight, PlaneLight, daylight_of, has_edges, layout_key, plane_light
+from service.core.sky import (
+    Daylight,
+    PlaneLight,
+    daylight_of,
+    has_edges,
+    house_over_panel,
+    house_steepness,
+    layout_key,
+    plane_light,
+)
 
 MOST_KEPT = 16  # of eight arrays before a change, and after it; 0.5 MB each
 
@@ -29,7 +38,7 @@ def light_key(array: Array) -> Hashable:
     return (
         array.plane, array.skyline, array.overhang, array.side_walls, array.cover, array.shade,
         array.facade_azimuth_deg, array.hand_rail, array.row_in_front, array.facing_reflectance_share,
-        layout_key(array) if has_edges(array) else None,
+        layout_key(array) if has_edges(array) else None, house_over_panel(array), house_steepness(array),
     )  # fmt: skip
 
 

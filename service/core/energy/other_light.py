@@ -2,9 +2,10 @@
 
 A band is made of causes that act before the limits: climate, the year's weather, the panel's rating, dirt, reflectance,
 shade, plane and model all scale the light or the d.c. power that it makes. So the d.c. side is scaled and the limits
-act anew; nothing in the spread acts after them. What panel, dirt or shade change, they change in every hour alike; a
-brighter climate or year has fewer clouds, so that its clear hours, which a limit cuts, stay as they were: its part of
-the spread moves each hour by the cloud that it has to lose.
+act anew; nothing in the spread acts after them. What panel or dirt change, they change in every hour alike; a brighter
+climate or year has fewer clouds, so that its clear hours, which a limit cuts, stay as they were: its part of the spread
+moves each hour by the cloud that it has to lose. Cells that lose less to a shadow than was taken bring more in other
+hours than those that a limit cuts already, and of another plane that is the greater half.
 """
 
 from dataclasses import dataclass, field, replace
@@ -15,6 +16,7 @@ from service.core.inverter import Curve, Output, output_of
 from service.core.model.hours import Floats
 
 _KEPT = 2
+_NEXT_TO_NOTHING_SHARE = 0.01
 _MOST_MOVED = 2.0  # times the year's share: the dullest hours hold next to no energy
 
 
@@ -34,9 +36,10 @@ class OtherLight:
         cloud: how much each hour moves with the clouds, up to a common factor (``sky.cloud_to_lose``), (8760,); None:
             all hours move alike.
         by_clouds_share: what part of a change to less light, and of one to more, comes from clouds, 0 to 1 each; the
-            rest moves all hours alike.
+            rest moves all hours alike, but for
+        by_uncut_share: what part of either moves the hours that no limit cuts.
         by_hours_share: what part of a change to less, and of one to more, is no other light but moves each hour apart
-            (``hour_moves``), 0 to 1 each; clouds have their part of the rest.
+            (``hour_moves``), 0 to 1 each; the two before are parts of the rest.
         hours_move_w: how far that moves each hour's d.c. power for a change of light by one, to less and to more,
             (8760,); None: not at all.
     """
@@ -50,6 +53,7 @@ class OtherLight:
     flicker_share: Floats | None = None
     cloud: Floats | None = None
     by_clouds_share: tuple[float, float] = (0.0, 0.0)
+    by_uncut_share: tuple[float, float] = (0.0, 0.0)
     by_hours_share: tuple[float, float] = (0.0, 0.0)
     hours_move_w: tuple[Floats | None, Floats | None] = (None, None)
     _known: dict[float, tuple[Floats, Floats]] = field(default_factory=dict, init=False)
@@ -81,10 +85,16 @@ class OtherLight:
 
     def _output(self, scale: float) -> Output:
         dc_w = np.zeros_like(self.free_w[0])
+        moves_uncut = scale != 1.0 and self.cloud is not None and self.by_uncut_share[int(scale > 1.0)] > 0.0
+        uncut = self._uncut() if moves_uncut else None
         more, change = int(scale > 1.0), abs(scale - 1.0)
         scale = 1.0 + (scale - 1.0) * (1.0 - self.by_hours_share[more])
         for free, most in zip(self.free_w, self.most_w, strict=True):
-            moved = free * scale if scale == 1.0 or self.cloud is None else self._by_hour(free, self.cloud, scale)
+            moved = (
+                free * scale
+                if scale == 1.0 or self.cloud is None
+                else self._by_hour(free, self.cloud, scale, None if uncut is None else uncut * (free < most))
+            )
             dc_w += np.minimum(moved, most)
         if (moves_w := self.hours_move_w[more]) is not None and change > 0.0:
             dc_w += change * moves_w
@@ -92,14 +102,28 @@ class OtherLight:
             np.maximum(dc_w, 0.0), self.ac_power_w, self.limit_w, self.curve, flicker_share=self.flicker_share
         )
 
-    def _by_hour(self, free: Floats, cloud: Floats, scale: float) -> Floats:
+    def _uncut(self) -> Floats:
+        """1 in hours of which the set's limit cuts next to nothing, else 0."""
+        ac_w, clipped_w = self.ac_and_clipped_w(1.0)
+        return np.asarray(clipped_w <= _NEXT_TO_NOTHING_SHARE * ac_w, np.float64)
+
+    def _by_hour(self, free: Floats, cloud: Floats, scale: float, uncut: Floats | None) -> Floats:
         """An input's power before its limits with other light; its sum is ``scale`` times what it was, none below 0."""
         clouds = self.by_clouds_share[int(scale > 1.0)]
-        moves = 1.0 - clouds + clouds * _moved_by_clouds(free, cloud)
+        planes = 0.0 if uncut is None else self.by_uncut_share[int(scale > 1.0)]
+        moves = 1.0 - clouds - planes + clouds * _moved_by_clouds(free, cloud)
+        if uncut is not None:
+            moves = moves + planes * _moved_within(free, uncut)
         # Where the dullest hours would be dark, all go down together.
         least = max(scale, 1.0 - 1.0 / max(float(moves.max()), 1.0))
         down = scale / least if least > 0.0 else 0.0
         return np.asarray(free * np.maximum(1.0 + (least - 1.0) * moves, 0.0) * down)
+
+
+def _moved_within(free: Floats, uncut: Floats) -> Floats:
+    """Each hour's relative change over that of the sum of ``free`` where only the uncut hours change, all alike."""
+    within = float(free @ uncut)
+    return uncut * (float(free.sum()) / within) if within > 0.0 else np.ones_like(free)
 
 
 def _moved_by_clouds(free: Floats, cloud: Floats) -> Floats:

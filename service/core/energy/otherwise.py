@@ -1,4 +1,4 @@
-"""How far would the year move if the panel lay the other way, had the other cells, other shadows or hung warmer?
+"""How far would the year move if the panel lay or were cut or shaded otherwise, had another house, or hung warmer?
 
 Asked where nobody told which.
 """
@@ -14,11 +14,29 @@ from service.core.energy.chain import WATT_HOURS_PER_KWH
 from service.core.energy.lights import light_key
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
+from service.core.model.fixing import Fixing
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place import Shade
 from service.core.panel import HEAT_LOSS
-from service.core.sky import Daylight, daylight_of, effective_light, has_edges, surroundings_of
+from service.core.sky import (
+    USUAL_RATIO,
+    Daylight,
+    daylight_of,
+    effective_light,
+    ground_before_house_share,
+    has_edges,
+    house_hiding,
+    house_over_panel,
+    house_steepness,
+    ratio_of,
+    stands_under_or_beside,
+    surroundings_of,
+)
 
+# So far aside may the facade look that was taken square to a panel standing by itself: judgement.
+TURNED_DEG = 45.0
+_STOREY_M = 3.0  # of house above a panel whose mount nobody told: it may hang on a wall
+_SQUARE = frozenset({"hung_on_rail", "behind_rail", "wall", "fence", "sloped_roof"})
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
 _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
 # In dim light a cell has fewer volts, by its thermal voltage (a 24th of them) for each factor of e, which grow with
@@ -63,8 +81,10 @@ def lain_otherwise(
 
     Returns:
         Shares of the year's light on the cells, neither negative: of the least and of the most that any of the other
-        choices, alone or together, leaves; untold edges are all soft or all hard. Nought where none of them moves the
-        year, and where the light on them was measured. Arrays that stand alike are looked at once.
+        choices leaves: how it lies and its cells, where something casts an edge of shadow across them, and edges of
+        shadows by the clock, all soft or all hard; how high the house is that hides something, and whether one does
+        where nobody told the mount; how a facade looks that was taken square to a panel standing by itself. Nought
+        where the light on the cells was measured. Arrays that stand alike are looked at once.
     """
     daylight = None
     known: dict[Hashable, float] = {}
@@ -129,7 +149,58 @@ def held_otherwise(
     return per_k * (max(kelvin) - kelvin[0]), per_k * (kelvin[0] - min(kelvin))
 
 
+def ground_otherwise(
+    array: Array, sky: SkyYear, per_reflectance: float, reflectance: float, pointer: str, assumptions: Assumptions
+) -> tuple[float, float]:
+    """How much less and how much more light may come from the ground before the house that panels hang on.
+
+    Less before a house as high, or panels as low, as either may be where nobody told it, and of a mount that nobody
+    told what a usual house takes. More before a short house or a bright one, up to what open ground sends.
+
+    Args:
+        array: of the completed request, at ``pointer`` ("/arrays/0").
+        sky: the place's hours.
+        per_reflectance: how far the array's light moves with the ground's reflectance, over that light.
+        reflectance: of the ground, 0 to 1.
+        pointer: where it stands in the request.
+        assumptions: which values nobody gave.
+
+    Returns:
+        Shares of the year's light, neither negative.
+    """
+    ratio, mount_open = house_over_panel(array), assumptions.assumed(f"{pointer}/mount")
+    if ratio is None and not mount_open:
+        return 0.0, 0.0
+    tilt, azimuth = np.array([array.plane.tilt_deg]), np.array([array.plane.azimuth_deg])
+    daylight = daylight_of(sky)
+
+    def left(over_panel: float | None) -> float:
+        return float(ground_before_house_share(array, tilt, azimuth, daylight, over_panel)[0])
+
+    now = left(ratio)
+    least = min((left(one) for one in _houses(array, pointer, assumptions, mount_open=mount_open)), default=now)
+    from_ground = reflectance * per_reflectance / max(now, _LEAST_LEFT)
+    return max(from_ground * (now - least), 0.0), from_ground * (1.0 - now)
+
+
+def _houses(array: Array, pointer: str, assumptions: Assumptions, *, mount_open: bool) -> Iterator[float]:
+    """How high over the panels the house may be, where that was not told."""
+    if mount_open:
+        yield USUAL_RATIO
+    above = None if array.fixing is None else array.fixing.building_height_m
+    if house_over_panel(array) is None or above is None:
+        return
+    house, height = f"{pointer}/fixing/building_height_m", f"{pointer}/height_above_ground_m"
+    panel_m = array.height_above_ground_m
+    if assumptions.assumed(house):
+        yield ratio_of(assumptions.high(house, above), panel_m)
+    if assumptions.assumed(height):
+        low_m = assumptions.low(height, panel_m)
+        yield ratio_of(above - panel_m + low_m if assumptions.assumed(house) else above, low_m)
+
+
 def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
+    yield from _other_houses(array, pointer, assumptions)
     ways, cells, shades = [array.orientation], [array.panel.half_cells], [array.shade]
     if has_edges(array):
         if assumptions.assumed(f"{pointer}/orientation"):
@@ -139,6 +210,23 @@ def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Ar
     shades += [one for edge in ("soft", "hard") if (one := _edged(array, pointer, edge, assumptions)) != array.shade]
     for way, half_cells, shade in list(product(ways, cells, shades))[1:]:
         yield replace(array, orientation=way, panel=replace(array.panel, half_cells=half_cells), shade=shade)
+
+
+def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
+    plane, house = array.plane, f"{pointer}/fixing/building_height_m"
+    in_place = not any(assumptions.assumed(f"{pointer}/plane/{name}") for name in ("tilt_deg", "azimuth_deg"))
+    if in_place and assumptions.assumed(f"{pointer}/mount") and not stands_under_or_beside(array):
+        yield replace(array, mount="wall", fixing=Fixing(building_height_m=array.height_above_ground_m + _STOREY_M))
+    hides = house_hiding(array, np.array([plane.tilt_deg]), np.array([plane.azimuth_deg])) is not None
+    if hides and assumptions.assumed(house) and array.fixing is not None and array.fixing.building_height_m is not None:
+        for end in (assumptions.low, assumptions.high):
+            height_m = end(house, array.fixing.building_height_m)
+            yield replace(array, fixing=replace(array.fixing, building_height_m=height_m))
+    turns = array.mount not in _SQUARE and not assumptions.assumed(f"{pointer}/plane/azimuth_deg")
+    before = stands_under_or_beside(array) or house_steepness(array) is not None
+    if turns and before and array.facade_azimuth_deg is None:
+        for turn in (-TURNED_DEG, TURNED_DEG):
+            yield replace(array, facade_azimuth_deg=(plane.azimuth_deg + turn) % 360.0)
 
 
 def _edged(array: Array, pointer: str, edge: str, assumptions: Assumptions) -> tuple[Shade, ...]:

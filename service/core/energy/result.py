@@ -33,11 +33,28 @@ class DayKind:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Little:
+    """What is left of an array's light (kWh of its rated power) as d.c. energy, and what takes most (kWh).
+
+    ``because``: a code of the account. ``from_month``, ``to_month``: the half-year, from 1; None: all hours.
+    ``hours_not_started``: of these hours, those with light in which its input gave nothing.
+    """
+
+    light_kwh: float
+    left_kwh: float
+    because: str
+    taken_kwh: float
+    hours_not_started: int
+    from_month: int | None = None
+    to_month: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ArrayYear:
     """One array's part. ``year_kwh``: its share of the a.c. energy, hour by hour as its share of the d.c. power.
 
     ``peak_w``: its highest hourly mean of d.c. power. ``hours_not_started``: hours with light on it in which its
-    input had not started or had no working point.
+    input had not started or had no working point. ``little``: why next to nothing comes of it, where that is so.
     """
 
     name: str
@@ -46,6 +63,7 @@ class ArrayYear:
     peak_w: float
     hottest_cell_c: float
     hours_not_started: int
+    little: Little | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

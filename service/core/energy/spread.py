@@ -54,6 +54,7 @@ CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR = "climate_data", "given_weather", "ye
 SHADE, AT_INPUT = "shade", "input"
 _UPRIGHT_FROM_DEG = 75.0
 _IF_UNTOLD = "free_standing"  # its tilts were reckoned; who tells it knows no less than who does not
+_OF_ANOTHER_PLANE = 0.6
 _FACES_AS_THE_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "fence", "sloped_roof"})
 _Sides = tuple[float, float]  # towards less, and towards more
 _EAST_TO_WEST_DEG = 180.0  # of a range that is narrower the azimuth's share is less, in proportion: judgement
@@ -69,10 +70,11 @@ class OfLight:
         snow_share: what snow takes, over what it leaves.
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
+        house: how much less and how much more may come from the ground before its house (``ground_otherwise``).
         faces_share: what faces in the skyline may add to its light, by the sun on them, and as bright ones where nobody
             told it.
-        otherwise: how much less and how much more it may give where it lies the other way or has other cells than was
-            taken (``lain_otherwise``).
+        otherwise: how much less and how much more it may give where it lies the other way, has other cells or stands
+            before another house than was taken (``lain_otherwise``).
         cooled: likewise, where another mount cools it worse or better (``held_otherwise``).
     """
 
@@ -81,6 +83,7 @@ class OfLight:
     snow_share: float = 0.0
     weather_moves: float = 1.0
     per_reflectance: float | None = None
+    house: _Sides = (0.0, 0.0)
     faces_share: float = 0.0
     otherwise: _Sides = (0.0, 0.0)
     cooled: _Sides = (0.0, 0.0)
@@ -104,8 +107,8 @@ def spread_of(
 
     Table and years are known by the light on level ground, from which a plane's differs (``sky.plane_moves``).
     ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
-    a year is answered as it was. ``shade`` is there only where something stands around, ``datasheet`` only where points
-    of a panel's sheet were assumed, ``plane`` only where a plane or mount was.
+    a year is answered as it was. ``shade`` is there only where something stands around or in front,
+    ``datasheet`` only where points of a panel's sheet were assumed, ``plane`` only where a plane or mount was.
     """
 
     def mean(of: Callable[[int, Array], float]) -> float:
@@ -126,12 +129,13 @@ def spread_of(
         SpreadPart(YEAR_TO_YEAR, on_plane * climate.year_to_year_sd_share),
         sided("rating", lambda _, array: _rating(array.panel)),
         SpreadPart("ageing", mean(lambda at, one: _ageing(one.panel, f"/arrays/{at}/panel/age_years", assumptions))),
-        SpreadPart("reflectance", mean(lambda at, one: _reflectance(one, known[at], assumed=reflectance_open))),
+        sided("reflectance", lambda at, one: _reflectance(one, known[at], assumed=reflectance_open)),
         SpreadPart("dirt", mean(lambda _, array: max(LEAST_DIRT_SD, DIRT_SD_OF_SHARE * array.dirt_share))),
         SpreadPart("model", mean(lambda _, array: _model(array))),
     ]  # fmt: skip
-    if any(_surrounded(array) for array in arrays):
-        parts.append(sided(SHADE, lambda at, array: _shade(array, known[at])))
+    shade = sided(SHADE, lambda at, array: _shade(array, known[at], f"/arrays/{at}", assumptions))
+    if shade.relative_sd_share > 0.0 or shade.upward_sd_share:
+        parts.append(shade)
     rear = sided("rear_light", lambda at, array: _rear(array, known[at].rear_share, f"/arrays/{at}", assumptions))
     snow = mean(lambda at, _: SNOW_SD_OF_LOSS * known[at].snow_share)
     sheet = mean(lambda at, _: _sheet(f"/arrays/{at}/panel", assumptions))
@@ -174,6 +178,28 @@ def by_clouds_share(spread: Iterable[SpreadPart]) -> _Sides:
     return less, more
 
 
+def by_uncut_share(spread: Iterable[SpreadPart]) -> _Sides:
+    """What part of a spread's variance moves hours that no limit cuts, to less and to more.
+
+    Of another plane the greater half, of how cells lie in a shadow what they may lose less (what they lose more is of
+    all hours alike): judgement. Of roofs 20 to 50 degrees steep that holds both ends under limits of 100 to 800 W (own
+    runs).
+
+    >>> by_uncut_share([SpreadPart("plane", 0.1), SpreadPart("rating", 0.0)])
+    (0.6, 0.6)
+    """
+    spread = tuple(spread)
+    of_all, of_planes, of_cells = (
+        combined_sd_share(part for part in spread if codes is None or part.code in codes)
+        for codes in (None, {"plane"}, {"shade"})
+    )
+    variances = (_OF_ANOTHER_PLANE * of_planes[0] ** 2, _OF_ANOTHER_PLANE * of_planes[1] ** 2 + of_cells[1] ** 2)
+    less, more = (
+        variance / every**2 if every > 0.0 else 0.0 for variance, every in zip(variances, of_all, strict=True)
+    )
+    return less, more
+
+
 def _rating(panel: Panel) -> _Sides:
     """The label's tolerance as evenly spread to either side, the flash test's own doubt, and more for used panels."""
     low, high = panel.power_tolerance_pct
@@ -196,11 +222,16 @@ def _ageing(panel: Panel, pointer: str, assumptions: Assumptions) -> float:
     return min(hypot(FIRST_DAYS_SD, AGEING_SD_PER_YEAR * high, unknown), MOST_AGEING_SD)
 
 
-def _reflectance(array: Array, known: OfLight, *, assumed: bool) -> float:
-    """More on upright planes: the part of the ground that a plane sees is (1 - cos tilt) / 2; and in the shade."""
+def _reflectance(array: Array, known: OfLight, *, assumed: bool) -> _Sides:
+    """More on upright planes: the part of the ground that a plane sees is (1 - cos tilt) / 2; and in the shade.
+
+    Before a house it hangs on how high, long and bright that is, too.
+    """
     doubt = REFLECTANCE_SD_ASSUMED if assumed else REFLECTANCE_SD_GIVEN
     bare = UPRIGHT_SHARE_PER_REFLECTANCE * (1 - cos(radians(array.plane.tilt_deg)))
-    return doubt * (bare if known.per_reflectance is None else known.per_reflectance)
+    doubt *= bare if known.per_reflectance is None else known.per_reflectance
+    less, more = known.house
+    return hypot(doubt, less / Z_90), hypot(doubt, more / Z_90)
 
 
 def _model(array: Array) -> float:
@@ -212,7 +243,7 @@ def _surrounded(array: Array) -> bool:
     return array.surrounded
 
 
-def _shade(array: Array, known: OfLight) -> _Sides:
+def _shade(array: Array, known: OfLight, pointer: str, assumptions: Assumptions) -> _Sides:
     """How it is drawn, and how far the year moves where the panel lies the other way, or has the other cells.
 
     What stands around may take more than was drawn; no more comes without it than it was reckoned to take. Faces in the
@@ -221,8 +252,20 @@ def _shade(array: Array, known: OfLight) -> _Sides:
     """
     drawn = max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * known.hidden_share) if _surrounded(array) else 0.0
     less, more = known.otherwise
-    up = hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90, known.faces_share / Z_90)
-    return hypot(drawn, less / Z_90), up
+    if assumptions.assumed(f"{pointer}/mount"):  # where a house is behind it is also warmest: both come together
+        less = sqrt(less * (less + 2.0 * known.cooled[0]))
+    dimmer, clearer = (share / Z_90 for share in _cover(array, pointer, assumptions))
+    up = hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90, known.faces_share / Z_90, clearer)
+    return hypot(drawn, less / Z_90, dimmer), up
+
+
+def _cover(array: Array, pointer: str, assumptions: Assumptions) -> _Sides:
+    """How much less and how much more may come through a cover of which nobody told how much does."""
+    where = f"{pointer}/cover/light_through_share"
+    if array.cover is None or not (assumptions.assumed(where) and array.cover.light_through_share > 0.0):
+        return 0.0, 0.0
+    through = array.cover.light_through_share
+    return 1.0 - assumptions.low(where, through) / through, assumptions.high(where, through) / through - 1.0
 
 
 def _rear(array: Array, rear_share: float, pointer: str, assumptions: Assumptions) -> _Sides:

@@ -26,6 +26,7 @@ from service.core.energy.kernel import (
 from service.core.energy.kernel.place import single
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, Ints, SkyYear
+from service.core.sky import house_hiding
 from service.core.tilt.home import Home, home_of
 from service.core.worth import AtTheMeter
 
@@ -143,7 +144,9 @@ def grouped_year(setup: Setup, sky: SkyYear, meter: AtTheMeter, most_ac_w: float
 
 
 def _light(array: Array, sky: SkyYear, record: PlaceRecord, ground_reflectance_share: float) -> Light:
-    if array.surrounded:
+    plane = array.plane
+    house = house_hiding(array, np.array([plane.tilt_deg]), np.array([plane.azimuth_deg]))
+    if array.surrounded or house is not None:
         return light_among(array, sky, record, [array.plane], ground_reflectance_share)
     return open_planes(array, record, [array.plane], ground_reflectance_share).light()
 

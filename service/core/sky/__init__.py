@@ -1,6 +1,7 @@
 """Where is the sun, how does a typical year of hours look, and what falls on a tilted plane?"""
 
 from service.core.sky.before_facade import BeforeFacade, before_facade
+from service.core.sky.before_house import USUAL_RATIO, ground_before_house_share, house_over_panel, ratio_of
 from service.core.sky.calendar import calendar_of
 from service.core.sky.cell_layout import darkest_places, layout_key
 from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
@@ -18,7 +19,8 @@ from service.core.sky.dome import Dome, SkySeen, dome_of, sky_seen
 from service.core.sky.edge_shadow import Shares, Ways, has_edges, stands_behind, stands_under_or_beside
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given import given_sky
-from service.core.sky.horizon import above_skyline, skyline_height_deg
+from service.core.sky.horizon import above_skyline, clockwise, skyline_height_deg
+from service.core.sky.house import house_hiding, house_steepness, past_house_share
 from service.core.sky.incidence import (
     cos_incidence,
     direction,
@@ -64,6 +66,7 @@ from service.core.sky.year import typical_year
 
 __all__ = [
     "REAR_OPENNESS",
+    "USUAL_RATIO",
     "BeforeFacade",
     "ClearSky",
     "Daylight",
@@ -82,6 +85,7 @@ __all__ = [
     "before_facade",
     "calendar_of",
     "clear_sky",
+    "clockwise",
     "cloud_to_lose",
     "cos_incidence",
     "counts_rear",
@@ -94,11 +98,15 @@ __all__ = [
     "extraterrestrial",
     "flicker_share",
     "given_sky",
+    "ground_before_house_share",
     "ground_modifier",
     "ground_share",
     "ground_w_per_m2",
     "has_edges",
     "hay_davies",
+    "house_hiding",
+    "house_over_panel",
+    "house_steepness",
     "incidence_angle_deg",
     "isotropic",
     "layout_key",
@@ -108,10 +116,12 @@ __all__ = [
     "months_by_day",
     "open_half_angle_deg",
     "open_surroundings",
+    "past_house_share",
     "plane_light",
     "plane_light_given",
     "plane_moves",
     "profile_angle_deg",
+    "ratio_of",
     "rear_light",
     "rear_of_planes",
     "rear_openness",

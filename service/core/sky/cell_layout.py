@@ -94,6 +94,7 @@ class Places:
         ends_m: for each of ``down_m`` how far down the string's upper and its lower end lie, of which beside a wall the
             darker one counts, (t, 2).
         slice_deg: how wide the slices of azimuth are in which it is looked up, a whole part of 360.
+        house_steepness: of the house behind (``sky.house``); None: it hides nothing.
     """
 
     down_m: tuple[float, ...]
@@ -103,6 +104,7 @@ class Places:
     across_m: float = 0.0
     ends_m: tuple[tuple[float, float], ...] = ((0.0, 0.0),)
     slice_deg: float = SLICE_DEG
+    house_steepness: float | None = None
 
     def least(self, light: Metres) -> Metres:
         """(m,) of m planes by what they see in the mean of ``down_m`` from each place of ``in_m``, (m, p)."""

@@ -3,7 +3,7 @@
 Made once for a place, or for what stands around an array there, and used for any number of planes.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -32,6 +32,8 @@ class Daylight:
         even_sky_w_per_m2: (n,) the rest of the sky's light on level ground.
         ghi_w_per_m2: (n,) all light on level ground, which the ground throws back.
         slice_deg: how wide the slices of the sky are in which obstacles are looked up.
+        picked_of: all hours of the place, where these are some of them, or groups; None: these are all.
+        means: what was made of all of them before a house so high, kept for the next planes (``before_house``).
     """
 
     rows: Ints
@@ -40,6 +42,13 @@ class Daylight:
     even_sky_w_per_m2: Floats
     ghi_w_per_m2: Floats
     slice_deg: float = SLICE_DEG
+    picked_of: "Daylight | None" = None
+    means: dict[float, Floats] = field(default_factory=dict, repr=False)
+
+    @property
+    def whole(self) -> "Daylight":
+        """All hours of the place, for what is a mean of them."""
+        return self if self.picked_of is None else self.picked_of
 
     def in_single(self) -> "Daylight":
         """In single precision: what is made of it by ``light_of_planes`` is, too."""
@@ -60,6 +69,7 @@ class Daylight:
             from_sun_w_per_m2=self.from_sun_w_per_m2[hours],
             even_sky_w_per_m2=self.even_sky_w_per_m2[hours],
             ghi_w_per_m2=self.ghi_w_per_m2[hours],
+            picked_of=self.whole,
         )
 
 

@@ -5,7 +5,7 @@ And which part does its rear see past the skyline?
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cache, reduce
+from functools import reduce
 from typing import Any
 
 import numpy as np
@@ -15,40 +15,13 @@ from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.between_walls import BetweenWalls, between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.horizon import skyline_height_deg
+from service.core.sky.house import house_edge
 from service.core.sky.in_front import InFront
 from service.core.sky.overhang import turned_m
+from service.core.sky.slices import STEEPEST, Slices, slices_of
 from service.core.sky.transposition import sky_share
 
 Floats = NDArray[np.float64]
-
-# Stands for the tangent of a right angle; its square still fits into a number.
-STEEPEST = 1e12
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Slices:
-    """Slices of azimuth, k of 360 / ``step_deg``, each of (k,).
-
-    Attributes:
-        from_front_deg: from straight behind on the left over the front (0) to straight behind on the right.
-        ahead: the cosine of these.
-        compass_deg: their middles by the compass, from north.
-    """
-
-    step_deg: float
-    from_front_deg: Floats
-    ahead: Floats
-    compass_deg: Floats
-
-
-@cache
-def slices_of(step_deg: float) -> Slices:
-    """All around the compass, so wide each."""
-    from_front = np.arange(-180.0 + step_deg / 2.0, 180.0, step_deg)
-    ahead, compass = np.cos(np.radians(from_front)), np.arange(step_deg / 2.0, 360.0, step_deg)
-    for one in (from_front, ahead, compass):
-        one.setflags(write=False)
-    return Slices(step_deg=step_deg, from_front_deg=from_front, ahead=ahead, compass_deg=compass)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -97,8 +70,9 @@ def sky_seen(
         skyline: points all around the compass.
         overhang: slab above.
         walls: side walls.
-        facade_azimuth_deg: the way slab and walls look out; None: as each plane does.
-        places: on the panel, from which slab and walls are seen, and in which slices.
+        facade_azimuth_deg: the way slab, walls and house look out; None: as each plane does.
+        places: on the panel, from which slab, walls and house are seen, and in which slices; what the house hides
+            counts with the skyline.
         in_front: hand rail and row in front of it, which turn with the plane.
 
     Returns:
@@ -113,12 +87,13 @@ def sky_seen(
     past_skyline = past_overhang = bare
     slices = slices_of(places.slice_deg)
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
-    if skyline or overhang is not None or walls:
+    if skyline or overhang is not None or walls or places.house_steepness is not None:
         tilt = tilts[:, None]
-        low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare, slices)
+        from_facade, turned = out_of_facade_deg(azimuths, facade_azimuth_deg, slices)
+        behind = None if places.house_steepness is None else house_edge(places.house_steepness, from_facade)
+        low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare, slices, behind)
         past_overhang = past_skyline
         if overhang is not None or walls or in_front is not None:
-            from_facade, turned = out_of_facade_deg(azimuths, facade_azimuth_deg, slices)
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
             between = between_walls(walls, from_facade, slices.step_deg, places, tilts, turned[:, 0])
             if overhang is not None or walls:
@@ -145,15 +120,26 @@ def out_of_facade_deg(azimuth_deg: Floats, facade_azimuth_deg: float | None, sli
 
 
 def _past_skyline(
-    skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats, slices: Slices
+    skyline: Sequence[SkylinePoint],
+    tilt_deg: Floats,
+    azimuth_deg: Floats,
+    bare: Floats,
+    slices: Slices,
+    behind: Floats | None,
 ) -> tuple[Floats, Floats]:
-    """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,)."""
+    """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,).
+
+    ``behind``: ``house_edge`` of the slices, where a house stands.
+    """
     ahead = slices.ahead
     low = own_horizon(tilt_deg, ahead)
-    if not skyline:
+    if not skyline and behind is None:
         return low, bare
-    heights = skyline_height_deg(skyline, azimuth_deg + slices.from_front_deg)
-    low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), STEEPEST))
+    if behind is not None:
+        low = np.maximum(low, behind)
+    if skyline:
+        heights = skyline_height_deg(skyline, azimuth_deg + slices.from_front_deg)
+        low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), STEEPEST))
     overhead = np.full_like(ahead, STEEPEST)
     return low, np.minimum(light_between(tilt_deg, low, [overhead], ahead, slices.step_deg).sum(axis=1), bare)
 
@@ -227,7 +213,7 @@ class Dome:
 
     Attributes, in the slices of azimuth of which something is open, k of 360 / ``places.slice_deg``:
         azimuth_deg: (k,) their middles.
-        low: tangent of the height of the skyline, (k,).
+        low: tangent of the height of skyline and house, (k,).
         from_facade_deg: how far each slice looks out of the facade, (k,).
         ahead: its cosine, not below 0, (k,).
         overhang, walls, facade_azimuth_deg, places: slab and walls, the way they look out, the places on the panel.
@@ -262,7 +248,7 @@ def dome_of(
     facade_azimuth_deg: float | None,
     places: Places = AT_THE_EDGE,
 ) -> Dome:
-    """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
+    """The dome over a place; the facade's azimuth is needed where there is a slab, a wall or a house."""
     compass_deg = slices_of(places.slice_deg).compass_deg
     low, ahead = np.zeros_like(compass_deg), np.zeros_like(compass_deg)
     from_facade = np.zeros_like(compass_deg)
@@ -273,6 +259,8 @@ def dome_of(
         from_facade = (compass_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
         open_ = between_walls(walls, from_facade, places.slice_deg, places, np.zeros(1), np.zeros(1)).may_be_open()
+    if facade_azimuth_deg is not None and places.house_steepness is not None:
+        low = np.maximum(low, house_edge(places.house_steepness, compass_deg - facade_azimuth_deg))
     if overhang is not None:
         open_ &= ahead > 0.0
     return Dome(

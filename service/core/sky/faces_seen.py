@@ -11,18 +11,17 @@ from service.core.model.facts import Array
 from service.core.sky.between_walls import between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.dome import (
-    STEEPEST,
-    Slices,
     height_terms,
     light_past,
     out_of_facade_deg,
     own_horizon,
     slab_edges,
-    slices_of,
 )
 from service.core.sky.faces import BANDS, borders, towards
 from service.core.sky.horizon import skyline_height_deg
+from service.core.sky.house import house_edge
 from service.core.sky.in_front import InFront
+from service.core.sky.slices import STEEPEST, Slices, slices_of
 
 Floats = NDArray[np.float64]
 
@@ -67,6 +66,9 @@ def faces_seen(
     slices = slices_of(places.slice_deg)
     compass = azimuth_deg[:, None] + slices.from_front_deg
     own = own_horizon(tilt, slices.ahead)
+    from_facade, turned = out_of_facade_deg(azimuth_deg, array.facade_azimuth_deg, slices)
+    if places.house_steepness is not None:
+        own = np.maximum(own, house_edge(places.house_steepness, from_facade))
     steep = np.minimum(np.tan(np.radians(skyline_height_deg(array.skyline, compass))), STEEPEST)
     up = borders(steep)
     bright = towards(lit, compass)
@@ -79,7 +81,6 @@ def faces_seen(
 
     bare = past = past_all = light(up, 1.0)
     if array.slab is not None or array.walls or in_front is not None:
-        from_facade, turned = out_of_facade_deg(azimuth_deg, array.facade_azimuth_deg, slices)
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
         between = between_walls(array.walls, from_facade, slices.step_deg, places, tilt_deg, turned[:, 0])
         part = reduce(np.minimum, (between.open_parts(ends) for ends in places.ends_m)).min(axis=0)

@@ -1,6 +1,7 @@
 """Does the skyline hide the sun, and where does the sky begin?"""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -11,14 +12,41 @@ Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
 
 _ONE_DIRECTION_DEG = 1e-9
+_LEAST_AROUND = 3  # so many points tell which way round
+
+
+def clockwise(skyline: Sequence[SkylinePoint]) -> tuple[SkylinePoint, ...] | None:
+    """The same ring of points clockwise from north, whichever of them was named first, and whichever way round.
+
+    Points of which no two lie at one azimuth may come in any order. Where two do at unlike heights, the ring has to be
+    walked once around, either way, to tell which side of the upright edge is the high one. None: it was not.
+
+    >>> pairs = ((9, 5), (9, 0), (50, 0), (1, 5))
+    >>> edge = [SkylinePoint(azimuth_deg=azimuth, height_deg=height) for azimuth, height in pairs]
+    >>> [one.height_deg for one in clockwise(edge)], [one.height_deg for one in clockwise(edge[::-1])]
+    ([5, 5, 0, 0], [5, 5, 0, 0])
+    """
+    ring = sorted(skyline, key=lambda point: point.azimuth_deg)
+    edges = any(
+        after.azimuth_deg - before.azimuth_deg < _ONE_DIRECTION_DEG and after.height_deg != before.height_deg
+        for before, after in pairwise(ring)
+    )
+    if not edges or len(ring) < _LEAST_AROUND:
+        return tuple(ring)
+    for walked in (list(skyline), list(reversed(skyline))):
+        back = [at for at, one in enumerate(walked) if one.azimuth_deg < walked[at - 1].azimuth_deg]
+        if len(back) <= 1:
+            first = back[0] if back else 0
+            return (*walked[first:], *walked[:first])
+    return None
 
 
 def skyline_height_deg(skyline: Sequence[SkylinePoint], azimuth_deg: ArrayLike) -> Floats:
     """Height of the skyline in a direction, by straight lines between the points, all around the compass.
 
-    Points may come in any order; the last joins the first through north. One point alone is a skyline of that height
-    all around. Two points at one azimuth are an upright edge: first the height before it, then the height behind it,
-    going clockwise. No points: nought.
+    Points come as ``clockwise`` puts them; the last joins the first through north. One point alone is a skyline of
+    that height all around. Two points at one azimuth are an upright edge: first the height before it, then the height
+    behind it, going clockwise. No points: nought.
 
     Args:
         skyline: the points, as seen from the panel.

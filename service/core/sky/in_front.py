@@ -7,9 +7,9 @@ of its two halves (``cell_layout.Rows``). What a rail and the row before it both
 
 Below the level a row of cells sees the ground beyond over the row's upper edge, and down to the trench between panel
 and row. The row itself is dark, and closed down to the height of the panel's lower edge, where the trench has its
-floor. Of the light that this floor would get it keeps, of sun and sky alike, what is left of an even sky: behind a row
-r times as high as the trench is wide sqrt(1 + r^2) - r (crossed strings; Hottel in McAdams, Heat Transmission, 3rd ed.
-1954). A rail hides no ground.
+floor. Of the light that this floor would get it keeps, of sun and sky alike, what is left of an even sky between the
+row and the panel itself, which is the trench's other side: by crossed strings from the floor's ends to both upper
+edges (Hottel in McAdams, Heat Transmission, 3rd ed. 1954). A rail hides no ground.
 """
 
 from dataclasses import dataclass
@@ -53,10 +53,18 @@ class InFront:
         ahead = np.maximum(self.row.distance_m + up_m * np.cos(tilt), _LEAST)
         over_row = np.arctan(np.maximum(up_m * np.sin(tilt) - self.row.above_bottom_edge_m, 0.0) / ahead)
         to_floor = np.arctan(up_m * np.sin(tilt) / ahead)
-        high = self.row.above_bottom_edge_m / max(self.row.distance_m, _LEAST)
         beyond, floor = _down_to(tilt, over_row), 1.0 - _down_to(tilt, to_floor)
-        left = beyond + floor / (np.sqrt(1.0 + high * high) + high)
+        left = beyond + floor * self._open_over_trench(self.row, tilt)
         return np.asarray(self.rows.by_section(np.clip(left, 0.0, 1.0)))
+
+    def _open_over_trench(self, row: RowInFront, tilt: Floats) -> Floats:
+        """What the floor between the row and panels at these tilts, rad, keeps of an even sky."""
+        wide, high, slope = max(row.distance_m, _LEAST), row.above_bottom_edge_m, self.slope_m
+        past_row = wide / (np.hypot(wide, high) + high)
+        past_panel = (wide + 2.0 * slope * np.cos(tilt)) / (
+            np.sqrt(wide * wide + slope * slope + 2.0 * wide * slope * np.cos(tilt)) + slope
+        )
+        return np.asarray((past_row + past_panel) / 2.0)
 
     def rail_edges(self, tilt_deg: Floats) -> tuple[Floats, Floats, Floats]:
         """How far the rail's lower and upper edge are over each row of cells and how far ahead it is, m; (m, d) each.

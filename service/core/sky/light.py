@@ -3,10 +3,10 @@
 The account runs in that order, each stage at most the one before, so that the light which each takes can be named.
 Obstacles hide beam and circumsolar light while the sun stands behind them, slab and walls by the cells in their shadow,
 and take their part of the even sky, as the darkest cells see it. The skyline dims the ground, too (``sky.ground``), and
-a row in front hides it; slab, walls and shade by the clock leave the light from the ground whole. Shade by the clock
-and what rails and rows darken comes on top. The light after the cover warms the cells (the
-coefficients of cell temperature were measured against light before incidence loss); the effective light drives the
-current.
+a row in front hides it; slab, walls and shade by the clock leave the light from the ground whole. Before the panel's
+own house (``sky.before_house``) the ground is dimmer at every stage. Shade by the clock and what rails and rows darken
+comes on top. The light after the cover warms the cells (the coefficients of cell temperature were measured against
+light before incidence loss); the effective light drives the current.
 """
 
 from collections.abc import Sequence
@@ -19,6 +19,7 @@ from numpy.typing import NDArray
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
+from service.core.sky.before_house import ground_before_house_share
 from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
 from service.core.sky.daylight import Daylight, Surroundings, daylight_of, ground_w_per_m2, surroundings_of
 from service.core.sky.dome import sky_seen
@@ -33,6 +34,7 @@ from service.core.sky.faces import faces_lit
 from service.core.sky.faces_doubt import more_by_faces_kwh_per_m2
 from service.core.sky.faces_seen import faces_seen
 from service.core.sky.ground import thrown_back
+from service.core.sky.house import house_hiding, past_house_share
 from service.core.sky.in_front import ground_past_row_share, in_front_of
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
 from service.core.sky.shade import Shading, after_shading, taken_by_bands
@@ -47,13 +49,13 @@ class PlaneLight:
     """Light on one array's plane, W/m2, each of shape (n,), read-only; each at most the one before, none below 0.
 
     Attributes:
-        open_w_per_m2: on the bare plane, nothing around, nothing in front.
-        after_skyline_w_per_m2: past the skyline.
+        open_w_per_m2: on the bare plane, nothing around, nothing in front; its ground lies before its house.
+        after_skyline_w_per_m2: past the skyline, and past the house behind.
         after_overhang_w_per_m2: past slab and side walls.
         after_shade_w_per_m2: past what comes by the clock; of a hard shadow, what still does work.
         after_cover_w_per_m2: through the cover. This drives the cell temperature.
         effective_w_per_m2: through the panel's glass, as if at square incidence. This drives the current.
-        ground_left_share: what skyline and row leave of the light that the ground sends over the year.
+        ground_left_share: what skyline, row and its own house leave of the light that the ground sends over the year.
         more_by_faces_kwh_per_m2: what the skyline's faces may add over the year, by the sun on them, and as bright ones
             where nobody told it; with it the year is no more than the bare plane's.
     """
@@ -74,7 +76,8 @@ class _Reached:
 
     ``overhang_sky`` is what slab and walls leave, ``sky`` what is left past rail and row, too, with what faces in the
     skyline throw back, which all cells see alike, and ``even`` without; of the ground's light
-    the skyline leaves ``skyline_ground``, and a row ``ground``; ``under``: the ways past the shadows of slab and walls,
+    the skyline leaves ``skyline_ground``, and a row ``ground``, ``before_house`` is what its own house leaves of all of
+    it, (m,); ``under``: the ways past the shadows of slab and walls,
     behind rail and row looked for only where each stage is told; ``shading``: all shadows of each hour, (n,), with the
     ways past those of all edges, of each plane and hour.
     """
@@ -90,6 +93,7 @@ class _Reached:
     ground: Floats
     skyline_ground: Floats
     bare_ground: Floats
+    before_house: Floats
     under: Ways
     shading: Shading
 
@@ -173,7 +177,7 @@ def _below(
     array: Array, daylight: Daylight, surroundings: Surroundings, ground_reflectance_share: float, reached: _Reached
 ) -> tuple[float, float]:
     """``ground_left_share`` and ``more_by_faces_kwh_per_m2`` of an array in its plane."""
-    past_row = ground_past_row_share(array)
+    past_row = ground_past_row_share(array) * float(reached.before_house[0])
     if not array.skyline:
         return past_row, 0.0
     on_ground = ground_w_per_m2(daylight, surroundings)
@@ -199,8 +203,11 @@ def _reached(
     cosine = np.maximum(direction(tilt, azimuth).T.astype(as_sun) @ daylight.sun, 0.0)
     bare_beam = daylight.from_sun_w_per_m2 * cosine
     beam = bare_beam * surroundings.skyline_open_share if array.skyline else bare_beam
+    if (house := house_hiding(array, tilt, azimuth)) is not None:
+        facade = azimuth if array.facade_azimuth_deg is None else np.array([array.facade_azimuth_deg])
+        beam = beam * past_house_share(house, facade, daylight.sun)
     under: Ways = ()
-    places = replace(AT_THE_EDGE, slice_deg=daylight.slice_deg)
+    places = replace(AT_THE_EDGE, slice_deg=daylight.slice_deg, house_steepness=house)
     if stands_under_or_beside(array):
         places = replace(darkest_places(array), slice_deg=daylight.slice_deg)
         if by_stage or not stands_behind(array):
@@ -219,7 +226,8 @@ def _reached(
     skyline_sky, overhang_sky = (share[:, None] * even for share in shares[:2])
     sky = shares[2][:, None] * even if stands_behind(array) else overhang_sky
     past_all = sky
-    by_ground = (ground_reflectance_share * ground_share(tilt)).astype(as_sun)[:, None]
+    before_house = ground_before_house_share(array, tilt, azimuth, daylight)
+    by_ground = (ground_reflectance_share * before_house * ground_share(tilt)).astype(as_sun)[:, None]
     bare_sky = seen.bare_share[:, None] * even
     bare_ground = skyline_ground = by_ground * daylight.ghi_w_per_m2
     if array.skyline:
@@ -245,6 +253,7 @@ def _reached(
         sky=sky,
         even=past_all,
         bare_ground=bare_ground,
+        before_house=before_house,
         skyline_ground=skyline_ground,
         ground=skyline_ground if in_front is None else skyline_ground * ground_left.max(axis=1, keepdims=True),
         under=under,

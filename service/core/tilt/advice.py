@@ -10,6 +10,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place import Plane
+from service.core.sky import stands_under_or_beside
 from service.core.tilt.bounds import PlaneBounds
 from service.core.tilt.home import Home, YearAtHome, home_of
 from service.core.tilt.lattice import compass, spline, steps_within
@@ -138,7 +139,10 @@ def _notes(arrays: Sequence[Array], given: Sequence[Mapping[str, float]], freedo
     pairs = list(zip(arrays, given, strict=True))
     if any(facade_not_known(array, said) for array, said in pairs):
         found.append("facade_not_known")
-    elif any(stands_before_a_facade(array) for array in arrays):
+    elif any(
+        (stands_before_a_facade(array) and bounds.azimuth_span_deg() > 0.0) or stands_under_or_beside(array)
+        for array, bounds in zip(arrays, freedom.bounds, strict=True)
+    ):
         found.append("walls_stay")
     if any(_could_lean(array, bounds) for array, bounds in zip(arrays, freedom.bounds, strict=True)):
         found.append("upright_unless_told")

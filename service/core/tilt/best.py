@@ -157,6 +157,11 @@ def faces_beside(azimuth_deg: float, sky: SkyYear) -> tuple[float, float]:
     return (_WEST_DEG, _EAST_DEG) if northward > 0.0 else (_EAST_DEG, _WEST_DEG)
 
 
+def faces_between(scene: Scene, bounds: PlaneBounds) -> Floats:
+    """The faces of bounds in a row: every 5 deg from the low to the high azimuth over the midday sun, or clockwise."""
+    return _faces(scene, bounds)
+
+
 class _Lit:
     """Light of the lattice's spots, each computed once, as many at a time as are asked for."""
 

@@ -31,7 +31,8 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Input, Setup
 from service.core.model.hours import Floats, Ints, SkyYear
 from service.core.model.place import Plane
-from service.core.sky import stands_behind, stands_under_or_beside
+from service.core.sky import house_steepness, stands_behind
+from service.core.tilt.wish import stands_before_a_facade
 
 Singles = NDArray[np.float32]
 Nearest = tuple[NearestArray | None, ...]
@@ -113,14 +114,14 @@ class Stand:
 
     @property
     def facades_look_deg(self) -> tuple[float, ...]:
-        """The ways in which facades with slab or walls look, before which it matters how a panel is turned."""
-        looks = {one.array.facade_azimuth_deg for one in self.kinds if stands_under_or_beside(one.array)}
+        """The ways in which facades with slab, walls or a house look, before which it matters how a panel is turned."""
+        looks = {one.array.facade_azimuth_deg for one in self.kinds if stands_before_a_facade(one.array)}
         return tuple(sorted(look for look in looks if look is not None))
 
     @property
     def uneven(self) -> bool:
         """Has the map edges elsewhere than at the facades' azimuths: beside walls, or with arrays before none, too?"""
-        before = {stands_under_or_beside(one.array) for one in self.kinds}
+        before = {stands_before_a_facade(one.array) for one in self.kinds}
         return len(before) > 1 or any(one.array.walls for one in self.kinds)
 
     def dc_w(self, kind: int, planes: Sequence[Plane], nearest: Nearest = ()) -> Singles:
@@ -185,10 +186,10 @@ def _part(opened: OpenPlanes, block: slice) -> OpenPlanes:
 
 
 def before_its_facade(setup: Setup) -> Setup:
-    """The set with its slabs and walls kept where they stand: square to the planes as these are."""
+    """The set with its slabs, walls and houses kept where they stand: square to the planes as these are."""
     arrays = tuple(
         replace(array, facade_azimuth_deg=array.plane.azimuth_deg)
-        if (array.slab is not None or array.walls) and array.facade_azimuth_deg is None
+        if stands_before_a_facade(array) and array.facade_azimuth_deg is None
         else array
         for array in setup.arrays
     )
@@ -280,7 +281,7 @@ def _table(array: Array, limits: Input, ageing_share_per_year: float, at: int) -
 
 
 def _surrounded(array: Array) -> bool:
-    return array.surrounded
+    return array.surrounded or house_steepness(array) is not None
 
 
 def _limits(setup: Setup, array: Array) -> Input:

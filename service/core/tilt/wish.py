@@ -7,6 +7,7 @@ from typing import Any
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array
 from service.core.model.place import Plane
+from service.core.sky import house_steepness, stands_under_or_beside
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
 from service.core.tilt.lattice import compass
 
@@ -121,7 +122,7 @@ def inside(plane: Plane, bounds: PlaneBounds) -> Plane:
 def open_bounds(array: Array, wish: TiltWish) -> PlaneBounds:
     """What mount, fixing and wish leave open of a plane of which nothing was given.
 
-    A slab or side walls stand as the facade does, and nobody told which way that looks.
+    Slab, side walls and house stand as the facade does, and nobody told which way that looks.
     """
     bounds = bounds_by_mount(array.mount, array.fixing)
     facade = array.facade_azimuth_deg
@@ -133,8 +134,8 @@ def open_bounds(array: Array, wish: TiltWish) -> PlaneBounds:
 
 
 def stands_before_a_facade(array: Array) -> bool:
-    """Is there a slab above or a wall beside it, which stays where it is when the panel is turned?"""
-    return array.slab is not None or bool(array.walls)
+    """Is there a slab above, a wall beside or a house behind it, which stays where it is when the panel is turned?"""
+    return stands_under_or_beside(array) or house_steepness(array) is not None
 
 
 def facade_not_known(array: Array, said: Mapping[str, float]) -> bool:

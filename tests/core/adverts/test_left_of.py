@@ -20,6 +20,14 @@ NINE_OF_TWENTY = (
     "20 painéis 300 W, 40 € cada. Já vendi 11.",
     "20 panelů 300 W, 1000 Kč kus. Už jen 9.",
     "20 paneler 300 W, 400 kr. stk. 9 tilbage.",
+    "20 panels 300 W, £40 each. Only 9 now.",
+    "20 panels 300 W, £40 each. 11 have gone already.",
+    "20 Module 300 W, je 40 €. Aktuell noch 9.",
+    "20 placas 300 W, 40 € cada una. Ya he vendido 11.",
+    "20 panelů 300 W, 1000 Kč kus. 11 už je pryč.",
+    "De 20 painéis usei 11, sobram 9. 300 W, 40 € cada.",
+    "Von 20 Modulen 11 verbaut, 9 übrig. 300 W, je 40 €.",
+    "Af 20 paneler er 11 brugt, 9 tilovers. 300 W, 400 kr stk.",
 )
 ALL_TWENTY = (
     "20 panels 300 W, £40 each. 2 cables left over",
@@ -27,6 +35,11 @@ ALL_TWENTY = (
     "20 panels 300 W, £40 each. Sold 5 last week from another roof",
     "20 panels 300 W, £40 each. Ring after 6, gone by 9",
     "20 Module 300 W, je 40 €. Letzte Woche 5 verkauft, diese 20 sind da.",
+    "20 panels 300 W, £40 each. Only 9 years old.",
+    "20 panels, 300 W, £40 each, 6 over 2 m long",
+    "20 Module 300 W, je 40 €. Nur 9 Jahre alt.",
+    "20 painéis 300 W, 40 € cada. Já vendi 11 carros antes.",
+    "20 panelen 300 W, 40 euro per stuk. Al 11 jaar op het dak.",
 )
 
 

@@ -14,23 +14,23 @@ from service.core.adverts.tokens import MOST_MET, Met, Pieces
     ],
 )
 def test_pieces_are_the_same_when_met_again(text, words, apart):
-    met = Met()
+    met = Met({}, {}, 0)
     for _ in range(2):
         pieces = Pieces(text, met)
         assert pieces.words == words
-        assert [at for at, piece in enumerate(pieces.spaced[:-1]) if piece[0] == " "] == apart
+        assert [at for at, gap in enumerate(pieces.gaps[:-1]) if gap] == apart
         starts = [pieces.start(at) for at in range(len(words))]
         assert [text[start : start + len(word)] for start, word in zip(starts, words, strict=True)] == words
 
 
 def test_a_piece_is_one_word_with_and_without_a_blank_before_it():
-    met = Met()
+    met = Met({}, {}, 0)
     first, second = Pieces("4panels", met).words[1], Pieces("4 panels", met).words[1]
     assert first is second
 
 
 def test_what_is_kept_is_bounded_and_reading_goes_on():
-    met = Met()
+    met = Met({}, {}, 0)
     for number in range(MOST_MET):
         Pieces(f"{number} {'w' * 500}", met)
     assert len(met) <= MOST_MET

@@ -203,14 +203,15 @@ def test_a_mount_that_nobody_told_may_be_upright_and_turned_away():
     assert codes(decision)[1] == ["tell_mount"]
 
 
-def test_a_facade_that_nobody_told_is_turned_before_the_panel_and_asked_for():
+def test_a_facade_that_nobody_told_is_turned_with_the_panel_and_asked_for():
     wall = {"side": "left", "distance_m": 0.2, "reaches_out_m": 2}
     around = {"bounds": {"low_azimuth_deg": 0, "high_azimuth_deg": 360}}
     completed = asked(with_array(mount="balcony_floor", side_walls=[wall]) | {"tilt": around})
     no_price = Assumptions.of(a for a in completed.assumptions.by_pointer.values() if "price" not in a.pointer)
 
     def before_the_facade(setup):
-        assert setup.arrays[0].plane == completed.setup.arrays[0].plane
+        turned = setup.arrays[0]
+        assert turned == completed.setup.arrays[0] or turned.plane.azimuth_deg == turned.facade_azimuth_deg
         return 250.0 if setup.arrays[0].facade_azimuth_deg == 270 else 500.0
 
     decision = decided(account(1150), setup=completed.setup, assumptions=no_price, year_kwh=before_the_facade)

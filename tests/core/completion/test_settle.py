@@ -69,7 +69,8 @@ SOUTHERN = {"latitude_deg": -34.0, "longitude_deg": 18.5, "rule_area": "DE"}
 ])  # fmt: skip
 def test_south_of_the_equator_the_faces_that_it_may_have_run_from_west_over_north_to_east(array):
     sky = mixed_year(-34.0, 18.5, "Africa/Johannesburg", 2)
-    azimuth = assumed(asked(with_array(**array) | {"site": SOUTHERN}, sky=sky), "azimuth_deg")
+    completed = asked(with_array(**array) | {"site": SOUTHERN}, sky=sky)
+    azimuth = facade(completed) or assumed(completed, "azimuth_deg")
     assert (azimuth.low, azimuth.high) == (270, 90)
     assert azimuth.value <= 90 or azimuth.value >= 270
 
@@ -172,11 +173,13 @@ def test_notes_of_the_sun_turn_nothing_that_stands_free_or_has_its_own_azimuth()
     {"overhang": {"above_top_edge_m": 0.5, "reaches_out_m": 1.5}},
     {"side_walls": [{"side": "left", "distance_m": 0.2, "reaches_out_m": 2}]},
 ])  # fmt: skip
-def test_a_panel_between_walls_is_not_turned_until_they_stand_out_of_the_way(around):
+def test_a_panel_between_walls_is_turned_before_a_middle_facade_as_it_would_be_before_one_told(around):
     """Nobody told which way the facade looks: a middle one of all, and not the best for the panel."""
     completed = asked(with_array(mount="balcony_floor", **around))
-    azimuth = assumed(completed, "azimuth_deg")
-    assert (azimuth.code, azimuth.low, azimuth.high) == ("middle_of_faces", 90, 270)
+    taken = facade(completed)
+    assert (taken.code, taken.low, taken.high) == ("middle_of_faces", 90, 270)
+    told = asked(with_array(mount="balcony_floor", **around, facade_azimuth_deg=taken.value))
+    assert told.setup == completed.setup
 
 
 LEFT_WALL = {"side_walls": [{"side": "left", "distance_m": 0.2, "reaches_out_m": 2}]}
@@ -233,15 +236,16 @@ def test_the_sun_at_the_railing_tells_the_facade_of_what_stands_behind_it():
     taken = facade(completed)
     assert (taken.code, taken.value, taken.low, taken.high) == ("sun_seen", 100, 90, 115)
     assert completed.setup.arrays[0].plane.azimuth_deg > 150
-    assert facade(asked(with_array(mount="ground_frame", **LEFT_WALL), facing=seen(100, 90, 115))) is None
+    elsewhere = facade(asked(with_array(mount="ground_frame", **LEFT_WALL), facing=seen(100, 90, 115)))
+    assert elsewhere.code == "middle_of_faces"
 
 
 def test_a_hinge_does_not_turn_the_building():
-    """One face for all of its places, that of a panel half-way between; each place had a middle face of its own."""
+    """One facade for all of its places, told or not; each place had a middle face of its own."""
     request = with_array(mount="balcony_floor", **LEFT_WALL)
-    half_way = asked(with_array(mount="balcony_floor", **LEFT_WALL, plane={"tilt_deg": 50}))
-    at_hinge = wishing(request, hinge_tilts_deg=[10, 90]).setup.arrays[0].plane
-    assert at_hinge.azimuth_deg == half_way.setup.arrays[0].plane.azimuth_deg
+    at_hinge = wishing(request, hinge_tilts_deg=[10, 90])
+    told = with_array(mount="balcony_floor", **LEFT_WALL, facade_azimuth_deg=facade(at_hinge).value)
+    assert wishing(told, hinge_tilts_deg=[10, 90]).setup == at_hinge.setup
 
 
 def test_a_facade_that_was_assumed_is_written_into_the_request_that_can_be_sent_again():

@@ -7,6 +7,7 @@ import pytest
 
 from service.core.energy import direct_current, energy_year
 from service.core.energy.at_input import at_input
+from service.core.energy.hour_moves import HourMoves, moves_of
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.band import Z_90
 from service.core.model.place import Plane
@@ -48,7 +49,10 @@ def moves(one, ranges):
         asked.append(changed)
         return dc_w(changed)
 
-    return at_input(one, direct_current(one, SKY), untold(ranges), counted), asked
+    found = HourMoves()
+    for group in at_input(one, untold(ranges), counted):
+        found = found + moves_of(one, dc_w(one), group)
+    return found, asked
 
 
 def test_the_ends_of_a_window_that_nobody_told_are_what_the_chain_gives_for_them():

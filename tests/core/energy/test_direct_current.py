@@ -1,11 +1,14 @@
 """May the d.c. side of the year be kept while only the a.c. side changes?"""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
-from service.core.energy import direct_current, direct_key, energy_year
-from service.core.model.assumption import Assumptions
+from service.core.energy import direct_current, direct_key, energy_year, spread_key, year_spread
+from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Setup
+from service.core.model.place import HandRail
 from tests.builders import array, inverter, money, one_input, panel, setup, site
 from tests.climates import climate
 from tests.skies import mixed_year
@@ -27,6 +30,31 @@ def test_a_kept_direct_current_gives_the_same_year_as_a_fresh_one() -> None:
 def test_only_the_alternating_side_may_differ() -> None:
     assert direct_key(setup()) == direct_key(WITH_A_LOWER_LIMIT)
     assert direct_key(setup()) == direct_key(setup(downtime_days_per_year=30))
+
+
+RAIL = HandRail(above_top_edge_m=0.1, distance_m=0.1, thickness_m=0.05)
+OPEN = Assumptions.of(
+    Assumption(pointer=f"/arrays/0{what}", value=value, code="typical", source="a test")
+    for what, value in (("/panel/half_cells", True), ("/orientation", "upright"))
+)
+
+
+def test_a_kept_spread_gives_the_same_year_as_a_fresh_one() -> None:
+    kept = direct_current(setup(), SKY)
+    spread = year_spread(setup(), kept, SKY, CLIMATE, OPEN)
+    assert spread_key(setup(), OPEN) == spread_key(WITH_A_LOWER_LIMIT, OPEN)
+    again = energy_year(WITH_A_LOWER_LIMIT, SKY, CLIMATE, OPEN, kept, spread)
+    fresh = energy_year(WITH_A_LOWER_LIMIT, SKY, CLIMATE, OPEN)
+    assert (again.spread, again.year_kwh) == (fresh.spread, fresh.year_kwh)
+
+
+def test_whatever_changes_the_spread_is_noticed() -> None:
+    shaded = setup(arrays=(replace(array(), hand_rail=RAIL), array(name="right", input=2)))
+    for one, other, known in ((setup(), shaded, NOTHING), (shaded, shaded, OPEN)):
+        first = year_spread(one, direct_current(one, SKY), SKY, CLIMATE, NOTHING)
+        second = year_spread(other, direct_current(other, SKY), SKY, CLIMATE, known)
+        assert first != second
+        assert spread_key(one, NOTHING) != spread_key(other, known)
 
 
 AGED = (array(panel=panel(age_years=5)),)

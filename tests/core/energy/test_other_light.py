@@ -119,3 +119,16 @@ def test_what_was_asked_before_is_kept_and_never_of_another_set():
     for scale in (0.7, 0.8, 0.9, 1.0):
         other.ac_and_clipped_w(scale)
     np.testing.assert_array_equal(other.ac_and_clipped_w(1.2)[0], bright)
+
+
+def test_what_moves_uncut_hours_alone_leaves_cut_ones_and_keeps_its_sum_where_nothing_cuts():
+    free, cut = (year(ac_power_w=2000, set_limit_w=limit).other_light for limit in (2000, 200))
+    evenly, uncut = (
+        [replace(one, by_clouds_share=(0.0, 0.0), by_uncut_share=share) for one in (free, cut)]
+        for share in ((0.0, 0.0), (1.0, 1.0))
+    )
+    for scale in (0.9, 1.1):
+        assert uncut[0].ac_and_clipped_w(scale)[0] == pytest.approx(evenly[0].ac_and_clipped_w(scale)[0])
+    more, less = (uncut[1].ac_and_clipped_w(scale)[0].sum() for scale in (1.1, 0.9))
+    assert more > evenly[1].ac_and_clipped_w(1.1)[0].sum()
+    assert less < evenly[1].ac_and_clipped_w(0.9)[0].sum()

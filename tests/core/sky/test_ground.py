@@ -131,6 +131,16 @@ def test_what_stands_behind_a_side_wall_brings_no_light_from_its_faces():
     assert less <= more
 
 
+def sky_over_trench(row, slope_m, tilt_deg):
+    """Of an even sky what the floor between row and panel sees between their upper edges, place by place."""
+    places = 20_000
+    from_panel = (np.arange(places) + 0.5) / places * row.distance_m
+    to_row = row.distance_m - from_panel
+    back, up = from_panel + slope_m * np.cos(np.radians(tilt_deg)), slope_m * np.sin(np.radians(tilt_deg))
+    past_row, past_panel = to_row / np.hypot(to_row, row.above_bottom_edge_m), back / np.hypot(back, up)
+    return float(((past_row + past_panel) / 2.0).mean())
+
+
 def seen_of_ground(up_m, row, tilt_deg, floor_share):
     """Of an even ground what a cell sees past a row, angle by angle: the row is black, the floor before it dim."""
     tilt = np.radians(tilt_deg)
@@ -150,13 +160,30 @@ def test_past_a_row_the_ground_is_what_the_lowest_cells_of_each_string_see(tilt_
     row = RowInFront(above_bottom_edge_m=row[0], distance_m=row[1])
     one = array(orientation="upright", panel=panel(half_cells=half_cells, **LONG), row_in_front=row)
     in_front = in_front_of(one)
-    floor_share = (np.hypot(row.distance_m, row.above_bottom_edge_m) - row.above_bottom_edge_m) / row.distance_m
+    floor_share = sky_over_trench(row, in_front.slope_m, tilt_deg)
     seen = np.array(
         [seen_of_ground(in_front.slope_m - down, row, tilt_deg, floor_share) for down in in_front.rows.down_m]
     )
     expected = in_front.rows.by_section(seen)
     assert in_front.ground_left_share(np.array([tilt_deg]))[0] == pytest.approx(expected, abs=2e-3)
     assert (expected < 1.0).all()
+
+
+def test_low_parapets_leave_whole_cells_no_more_than_an_account_of_their_lowest_row():
+    """Of an even sky over ground of 0.2: the lowest row of whole cells, each of its two halves looked at by itself."""
+    for high, wide in ((0.3, 1.5), (0.6, 1.5), (0.3, 0.6), (0.5, 0.6)):
+        row = RowInFront(above_bottom_edge_m=high, distance_m=wide)
+        whole = array(orientation="upright", panel=panel(half_cells=False, **LONG), row_in_front=row)
+        in_front = in_front_of(whole)
+        upright = np.array([90.0])
+        rule = 0.5 - in_front.hidden_share(upright) + 0.1 * in_front.ground_left_share(upright)
+        floor = sky_over_trench(row, in_front.slope_m, 90.0)
+        by_row = []
+        for down in np.array(in_front.rows.down_m).reshape(-1, 2):
+            heights = in_front.slope_m - down
+            sky = [0.5 * (1.0 - max(high - up, 0.0) / np.hypot(wide, max(high - up, 0.0))) for up in heights]
+            by_row.append(np.mean(sky) + 0.1 * np.mean([seen_of_ground(up, row, 90.0, floor) for up in heights]))
+        assert 0.94 * min(by_row) < float(rule.max()) <= 1.002 * min(by_row)
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from service.core.model.place import SkylinePoint
-from service.core.sky import above_skyline, skyline_height_deg
+from service.core.sky import above_skyline, clockwise, skyline_height_deg
 
 
 def points(*pairs):
@@ -44,3 +44,16 @@ def test_the_sun_is_hidden_while_it_stands_below_the_skyline():
     hill = points((170, 25), (190, 25))
     seen = above_skyline(hill, [64.0, 65.0, 66.0], [180.0, 180.0, 180.0])
     assert seen.tolist() == [True, True, False]
+
+
+def test_a_ring_with_upright_edges_is_the_same_wherever_and_whichever_way_one_begins():
+    tower = points((20, 3), (150, 0), (150, 40), (210, 40), (210, 0), (300, 7))
+    for first in range(len(tower)):
+        begun = tower[first:] + tower[:first]
+        assert clockwise(begun) == clockwise(begun[::-1]) == tower
+
+
+def test_an_edge_among_points_in_no_order_is_no_skyline_and_without_edges_any_order_is():
+    assert clockwise(points((200, 30), (95, 20), (300, 5), (150, 9), (200, 0))) is None
+    scattered = points((200, 30), (95, 20), (300, 5), (150, 9), (200, 30))
+    assert [one.azimuth_deg for one in clockwise(scattered)] == [95, 150, 200, 200, 300]

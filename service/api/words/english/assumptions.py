@@ -75,15 +75,15 @@ TEXTS: Mapping[str, str] = {
     "to {high:.0f}, clockwise.",
     "middle_of_faces": "Which way it looks was not said. A face in the middle between the best and the worst was "
     "taken. Look with a compass: no answer narrows the range more.",
-    "middle_of_faces.facade_azimuth_deg": "Which way the facade with slab or side walls looks was not said. It was "
+    "middle_of_faces.facade_azimuth_deg": "Which way the facade behind looks was not said. It was "
     "taken to look {value:.0f} degrees, the middle one by light of the faces from {low:.0f} to {high:.0f}, and the "
     "panel is turned before it. Look with a compass and tell it.",
-    "sun_seen.facade_azimuth_deg": "By when the sun came and left the facade with slab or side walls looks about "
+    "sun_seen.facade_azimuth_deg": "By when the sun came and left the facade behind looks about "
     "{value:.0f} degrees; the notes admit {low:.0f} to {high:.0f}, clockwise. The panel is turned before it.",
-    "square_to_panel": "Which way the facade with slab or side walls looks was not said. It was taken to look "
+    "square_to_panel": "Which way the facade behind looks was not said. It was taken to look "
     "{value:.0f} degrees, square to the panel as it stands; in every other plane the panel is turned before it.",
     "by_mount": "Taken by the mount.",
-    "nothing_around": "Nothing was named, so nothing stands in the way of the light.",
+    "nothing_around": "Nothing was named, so nothing of the kind stands in the way of the light.",
     "straight_across_gaps": "The points named lie far apart. Between them, and through north, the skyline was taken to "
     "run straight, one point alone to stand all around. Give a house or a tree that stands alone a point of height 0 "
     "on each of its sides, else it hides more here than it does.",
@@ -93,6 +93,9 @@ TEXTS: Mapping[str, str] = {
     "as high as wide, and the panel has 100 or more of them.",
     "usual_wall": "Not said; the side wall of a usual balcony was taken.",
     "usual_cover": "Not said; a usual share of light was taken to come through.",
+    "rail_in_front": "The panel is behind the railing, and what that is made of was not said: glass or bars that let "
+    "{value:.2g} of the light through were taken; it may be {low:.2g} to {high:.2g}. Tell cover.light_through_share, "
+    "1 where nothing stands before the panel, or row_in_front of a closed parapet.",
     "usual_shade": "Not said; the shade of a tree in leaf was taken.",
     "hard_unless_said": "Not said; a hard edge was taken, which costs more. What a soft one leaves is in the range.",
     "soft_of_leaves": "Not said; leaves throw a soft shadow. What a hard edge would cost is in the range.",
@@ -130,7 +133,8 @@ TEXTS: Mapping[str, str] = {
     "usual_terrain": "Not said; a suburb's shelter from the wind was taken.",
     "wind_without_map": "The wind zone was not said and no map is kept; a windy one was taken. The national map of "
     "EN 1991-1-4 has yours.",
-    "a_storey_above": "Not said; at a railing or wall one more storey was taken above the panels.",
+    "a_storey_above": "Not said; at a railing or wall one more storey was taken above the panels, which hides the "
+    "sky behind them.",
     "usual_railing": "Not said; a railing of usual height was taken. A tape measure makes it better.",
     "coldest_estimate": "An estimate on the cold side, made from monthly means. A local record is better.",
     # storage

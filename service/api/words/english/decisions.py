@@ -68,7 +68,7 @@ TEXTS: Mapping[str, str] = {
     "condition.tell_price": "Look up on the bill what one kWh costs you, and ask again.",
     "condition.tell_direction": "Look with a compass which way the panels will look, and ask again.",
     "condition.tell_coldest_air": "Look up the coldest air on record near you, and ask again with it.",
-    "condition.tell_facade": "Look with a compass which way the facade with slab or walls looks, and ask again.",
+    "condition.tell_facade": "Look with a compass which way the facade behind looks, and ask again.",
     "condition.tell_mount": "Say how the panels will hang or stand, and ask again.",
     "condition.smaller_breaker": "Have an electrician change the circuit's breaker to {new_value} {unit}.",
     "condition.own_circuit": "Have an electrician give the set a circuit of its own.",

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from service.api.words.english.cards import PUBLISHED as _PUBLISHED
+from service.api.words.english.losses import TEXTS as _LOSSES
 
 _NOT_FOUND = (
     "No rule in force was found for {area_asked} (card {area}, looked at on {checked_on}). Treat a plug connection as "
@@ -295,4 +296,20 @@ LOCAL_RULE: Mapping[str, str] = {
     f"the grid operator before plugging in. The card for {{area}} says: {{published_metering}} {_PUBLISHED}",
 }
 
-TEXTS: Mapping[str, str] = MappingProxyType({**PANEL_SIDE, **SOCKET_SIDE, **LOCAL_RULE})
+_LITTLE = "next_to_nothing.fits_with_loss"
+_LITTLE_IN = {
+    "all": "{array}: next to nothing comes of it.",
+    "half_year": "{array}: next to nothing comes of it in half of the year, months {from_month} to {to_month}.",
+}
+_LITTLE_LEFT = (
+    "Of {light_kwh:.0f} kWh that its rated power would give in all the light on the bare plane, {measured:.1f} are "
+    "left. Most, {taken_kwh:.0f} kWh, is "
+)
+_NOT_STARTED = " In {hours_not_started:d} hours with light the inverter does not start or finds no working point."
+OF_THE_YEAR: Mapping[str, str] = {
+    f"{_LITTLE}.{when}.{code}": f"{said} {_LITTLE_LEFT}{lost}.{_NOT_STARTED if code == 'voltage_window' else ''}"
+    for when, said in _LITTLE_IN.items()
+    for code, lost in _LOSSES.items()
+}
+
+TEXTS: Mapping[str, str] = MappingProxyType({**PANEL_SIDE, **SOCKET_SIDE, **LOCAL_RULE, **OF_THE_YEAR})

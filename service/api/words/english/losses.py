@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 TEXTS: Mapping[str, str] = {
-    "skyline": "hidden by what stands on the horizon: houses, hills, trees far off",
+    "skyline": "hidden by what stands on the horizon: houses, hills, trees far off, and by the own house behind",
     "overhang": "hidden by the slab above and the walls beside the panel",
     "shade": "taken by the shadows that you described",
     "cover": "held back by what stands in front of the panel, such as the glass of a railing",

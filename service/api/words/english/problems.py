@@ -205,6 +205,10 @@ TEXTS: Mapping[str, str] = {
     "mistake.contradiction.input_twice": "is an input that has a log already",
     "mistake.contradiction.log_end": "is not after the log's beginning",
     "accepted.log_end": "an instant after from_time",
+    "mistake.contradiction.elevation": "is not the height of this place: the ground around lies {here:g} m high",
+    "accepted.elevation_here": "metres above the sea, at most 3000 off the {here:g} m of the ground around",
+    "mistake.contradiction.time_zone": "is the clock of another part of the world: here it is {here}",
+    "accepted.time_zone_here": "a zone whose standard time is at most 4 hours off the sun's here, such as {here}",
     "accepted.log": "pairs of a time and a value; or first, step_minutes and values",
     "accepted.log_row": "a list of a time and a number, the number null where nothing was read",
     "accepted.form.log_time": "an instant of RFC 3339, or without an offset the site's wall-clock time; of months a "

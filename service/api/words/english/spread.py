@@ -10,7 +10,8 @@ TEXTS: Mapping[str, str] = {
     "ageing": "panels age at different rates, and lose a little in their first days in the sun",
     "reflectance": "how much light the ground and what stands in front throw back; it counts most for upright panels",
     "dirt": "how dirty the glass gets",
-    "shade": "how exactly skyline, walls and shadows were described, and how bright and sunlit houses opposite are",
+    "shade": "how exactly skyline, walls, shadows and what stands in front were described, how high the house behind "
+    "is and which way it looks, and how bright and sunlit houses opposite are",
     "model": "made-up hours and formulas instead of measurements at your place",
     "rear_light": "how much light reaches the rear of two-sided panels",
     "snow": "how much snow falls and how long it stays on the glass",

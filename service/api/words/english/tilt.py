@@ -27,11 +27,11 @@ TEXTS: Mapping[str, str] = {
     "schedule.worth_moving": "It can be worth moving.",
     "schedule.hardly_worth_moving": "Hardly worth the trouble of moving it.",
     "schedule.nothing_gained": "{asked} planes a year bring nothing more than one: leave it where it is.",
-    "note.walls_stay": "Slab and side walls stay where they stand, square to the panel as it stands now or to "
+    "note.walls_stay": "House, slab and side walls stay where they stand, square to the panel as it stands now or to "
     "facade_azimuth_deg, and it is turned before them.",
-    "note.facade_assumed": "Slab and side walls stay where they stand, and the panel is turned before them. Which way "
-    "their facade looks was not said; what was taken is among the assumptions. Tell facade_azimuth_deg.",
-    "note.facade_not_known": "Which way the facade with slab or side walls looks was not said, so the panel is not "
+    "note.facade_assumed": "House, slab and side walls stay where they stand, and the panel is turned before them. "
+    "Which way their facade looks was not said; what was taken is among the assumptions. Tell facade_azimuth_deg.",
+    "note.facade_not_known": "Which way the facade behind looks was not said, so the panel is not "
     "turned. Give the direction that it looks now (azimuth_deg), or the facade's (facade_azimuth_deg).",
     "note.upright_unless_told": "It was taken to hang upright. Where its fixing lets it lean out, tell how far from "
     "upright (fixing.high_lean_out_deg): the best lean is looked for.",

@@ -1,9 +1,9 @@
 """What of an array's surroundings stays as it is, however the panel is turned?
 
-Skyline and shadows by the clock, slab and walls before a known facade hide the sun in some hours and a part of the sky,
-whichever plane the panel is in. So light behind them is as linear in the hours as under an open sky. Hours apart are
-those of hard shadows, of which the better of two ways counts, and those in which the shadow of a slab or a wall may end
-on the panel: how much of the panel lies in it hangs on the plane.
+Skyline and shadows by the clock, slab, walls and house before a known facade hide the sun in some hours and a part of
+the sky, whichever plane the panel is in. So light behind them is as linear in the hours as under an open sky. Hours
+apart are those of hard shadows, of which the better of two ways counts, and those in which the shadow of a slab or a
+wall may end on the panel: how much of the panel lies in it hangs on the plane.
 """
 
 from collections.abc import Sequence
@@ -26,6 +26,8 @@ from service.core.sky import (
     darkest_places,
     dome_of,
     ground_w_per_m2,
+    house_steepness,
+    past_house_share,
     stands_behind,
     stands_under_or_beside,
     surroundings_of,
@@ -70,7 +72,8 @@ class Around:
     """What stands around an array.
 
     Attributes:
-        open_share: (n,) what of the sun's light passes skyline, slab, walls and soft shadows, hours apart as if free.
+        open_share: (n,) what of the sun's light passes skyline, house, slab, walls and soft shadows, hours apart as if
+            free.
         apart: those hours, where there are some.
         ground_w_per_m2: (n,) light on the ground past a skyline; None: there is none, the ground gets all.
         dome: what of the sky is seen.
@@ -96,9 +99,9 @@ class Around:
 def around_of(array: Array, sky: SkyYear, record: PlaceRecord) -> Around | None:
     """What stands around an array at a place; None where it turns with the panel, a rear counts, or it throws light."""
     daylight, facade = record.daylight, array.facade_azimuth_deg
-    before = stands_under_or_beside(array)
+    before, house = stands_under_or_beside(array), house_steepness(array)
     thrown_back = array.facing_reflectance_share is not None
-    if counts_rear(array) or stands_behind(array) or thrown_back or (before and facade is None):
+    if counts_rear(array) or stands_behind(array) or thrown_back or (facade is None and (before or house is not None)):
         return None
     surroundings = surroundings_of(array, sky, daylight)
     shading = surroundings.shading
@@ -109,6 +112,8 @@ def around_of(array: Array, sky: SkyYear, record: PlaceRecord) -> Around | None:
         still = before_facade(array, facade, daylight.sun)
         open_share = np.where(still.hidden, 0.0, open_share)
         is_apart = by_clock | still.partly & (open_share * daylight.from_sun_w_per_m2 > 0.0)
+    if house is not None and facade is not None:
+        open_share = open_share * past_house_share(house, np.array([facade]), daylight.sun)[0]
     hours = np.flatnonzero(is_apart)
     apart = HoursApart(
         hours=hours,
@@ -117,7 +122,7 @@ def around_of(array: Array, sky: SkyYear, record: PlaceRecord) -> Around | None:
         by_clock=bool(by_clock.any()),
         facade=None if still is None else still.in_single(hours),
     )
-    places = replace(darkest_places(array), slice_deg=daylight.slice_deg)
+    places = replace(darkest_places(array), slice_deg=daylight.slice_deg, house_steepness=house)
     return Around(
         open_share=open_share,
         apart=apart if hours.size else None,

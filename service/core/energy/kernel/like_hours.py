@@ -73,6 +73,7 @@ def like_hours(record: PlaceRecord, step_deg: float = SHORT_STEP_DEG) -> LikeHou
         even_sky_w_per_m2=mean(daylight.even_sky_w_per_m2),
         ghi_w_per_m2=mean(ghi),
         slice_deg=_SLICE_DEG,
+        picked_of=daylight.whole,
     )
     flicker, snow = record.flicker_share, record.snow
     return LikeHours(

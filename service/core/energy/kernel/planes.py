@@ -30,6 +30,7 @@ from service.core.panel import HEAT_LOSS, cell_temperature_c
 from service.core.sky import (
     Surroundings,
     counts_rear,
+    ground_before_house_share,
     ground_modifier,
     light_of_planes,
     modifier,
@@ -144,7 +145,7 @@ def open_planes(
     through = 1.0 if array.cover is None else array.cover.light_through_share
     clean = (1.0 - array.dirt_share) / STEP_W_PER_M2
     warms = through * warming_steps(record, array.mount)
-    weights = light_weights(array, planes, ground_reflectance_share, around)
+    weights = light_weights(array, planes, ground_reflectance_share, around, record)
     works, behind = weights.works, weights.behind
     from_sun = record.from_sun_w_per_m2 if around is None else single(record.from_sun_w_per_m2 * around.open_share)
     ground = record.ghi_w_per_m2
@@ -188,7 +189,7 @@ def open_planes_like(
     Its planes must hold a flat and an upright one, so that what it says of the table's ends holds for all.
     """
     around = opened.around
-    weights = light_weights(array, planes, ground_reflectance_share, around)
+    weights = light_weights(array, planes, ground_reflectance_share, around, record)
     return replace(
         opened,
         facing=_facing(planes),
@@ -233,23 +234,35 @@ class Weights:
 
 
 def light_weights(
-    array: Array, planes: Sequence[Plane], ground_reflectance_share: float, around: Around | None = None
+    array: Array,
+    planes: Sequence[Plane],
+    ground_reflectance_share: float,
+    around: Around | None = None,
+    record: PlaceRecord | None = None,
 ) -> Weights:
-    """Those of an array, were it in each of these planes."""
+    """Those of an array, were it in each of these planes; of its place, where its house may dim the ground."""
     tilt = _tilts(planes)
     through = 1.0 if array.cover is None else array.cover.light_through_share
     warms, even = np.ones((tilt.size, 3), np.float32), np.empty((tilt.size, 2))
     bare = sky_share(tilt)
     sky = bare if around is None else around.sky_share(planes)
-    warms[:, 0], warms[:, 1] = sky, ground_reflectance_share * (1.0 - bare)
+    ground = 1.0 - bare
+    if record is not None:
+        ground = ground * _before_house(array, planes, record)
+    warms[:, 0], warms[:, 1] = sky, ground_reflectance_share * ground
     rear = rear_weights(array, tilt, ground_reflectance_share) if counts_rear(array) else None
     works = through if rear is None else through * (1.0 + rear.of_front_share)
     even[:, 0] = sky * sky_modifier(tilt) * works
-    even[:, 1] = (1.0 - bare) * ground_modifier(tilt) * (ground_reflectance_share * works)
+    even[:, 1] = ground * ground_modifier(tilt) * (ground_reflectance_share * works)
     if rear is None:
         return Weights(warms, even, works, 0.0)
     even += np.stack((rear.even_sky_share, rear.ground_share), axis=1)
     return Weights(warms, even, works, rear.from_sun_share)
+
+
+def _before_house(array: Array, planes: Sequence[Plane], record: PlaceRecord) -> Floats:
+    azimuth = np.array([plane.azimuth_deg for plane in planes])
+    return ground_before_house_share(array, _tilts(planes), azimuth, record.daylight)
 
 
 def light_among(

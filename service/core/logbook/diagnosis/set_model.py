@@ -19,7 +19,15 @@ from service.core.model.hours import Floats, Ints
 from service.core.model.place import Plane
 from service.core.panel import Branch, cell_temperature_c, diode_of
 from service.core.panel.drawn import running_power_w
-from service.core.sky import above_skyline, direction, has_edges, layout_key, light_of_planes, split_by_anisotropy
+from service.core.sky import (
+    above_skyline,
+    direction,
+    has_edges,
+    house_steepness,
+    layout_key,
+    light_of_planes,
+    split_by_anisotropy,
+)
 from service.core.sky.calendar import calendar_of_hours
 from service.core.sky.daylight import Daylight, Surroundings
 from service.core.sky.ground import sky_over_ground
@@ -186,7 +194,7 @@ def dc_of_arrays(model: SetModel, scene: Scene, turned: Sequence[Plane] | None =
         same = (
             planes[k], array.mount, array.skyline, array.overhang, array.side_walls, array.shade, array.cover,
             array.dirt_share, array.facade_azimuth_deg, array.hand_rail, array.row_in_front,
-            array.facing_reflectance_share, layout_key(array) if has_edges(array) else None,
+            array.facing_reflectance_share, layout_key(array) if has_edges(array) else None, house_steepness(array),
         )  # fmt: skip
         if same not in done:
             light, warmth = light_and_warmth(model, scene, k, planes[k])

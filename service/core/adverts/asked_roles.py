@@ -1,0 +1,37 @@
+"""Which roles of small words stand in a text at all? One bit for each that rules ask for of every text.
+
+A rule whose words stand nowhere costs one look at a whole number, however many words it has.
+"""
+
+from service.core.adverts.small_words import SmallWords
+
+ORDER_FIRST, ORDER_READER, ORDER_PRICE, ORDER_SETTING, ORDER_MUST, MARKS = 1, 2, 4, 8, 16, 32
+OTHER_AMOUNT, OLD_PRICE, PRICE_WAS, EQUAL_SETS, AT_FIRST, PART_LEFT = 64, 128, 256, 512, 1024, 2048
+LEFT_OF_COUNTED, TEMPERATURE, SQUARE_METRES, FREE_FROM, ALTERNATIVE, TAX = 4096, 8192, 16384, 32768, 65536, 131072
+BUNDLES, PLUS_SENDING, EQUALS, PAIRS, PARTS = 262144, 524288, 1048576, 2097152, 4194304
+
+
+def roles_of(small: SmallWords) -> dict[str, int]:
+    """The bits of each word that has a role among these."""
+    bits: dict[str, int] = {}
+    for bit, words in (
+        (ORDER_FIRST, small.order_first), (ORDER_READER, small.order_reader), (ORDER_PRICE, small.order_price),
+        (ORDER_SETTING, small.order_setting), (ORDER_MUST, small.order_must), (MARKS, frozenset("[|")),
+        (OTHER_AMOUNT, small.of_other_amount), (OLD_PRICE, small.of_old_price), (PRICE_WAS, small.price_was),
+        (EQUAL_SETS, small.equal_sets), (AT_FIRST, small.at_first), (PART_LEFT, small.part_left),
+        (LEFT_OF_COUNTED, small.left_over | small.only_yet | small.gone_by_now | small.sold_some),
+        (TEMPERATURE, small.of_temperature), (SQUARE_METRES, small.square_metres),
+        (FREE_FROM, small.from_so_much | small.basket), (ALTERNATIVE, small.alternative), (TAX, small.tax),
+        (BUNDLES, small.bundles), (PLUS_SENDING, small.plus_sending), (EQUALS, frozenset("=")), (PAIRS, small.pairs),
+        (PARTS, small.of_parts),
+    ):  # fmt: skip
+        for word in words:
+            bits[word] = bits.get(word, 0) | bit
+    return bits
+
+
+def may_address(roles: int) -> bool:
+    """May a text speak to a reader or order a price, as far as its words tell?"""
+    if roles & (ORDER_READER | MARKS):
+        return True
+    return bool(roles & ORDER_PRICE) and bool(roles & (ORDER_SETTING | ORDER_MUST))

@@ -1,0 +1,127 @@
+"""Which amounts are only a part of the price, stand on a bill, or are what a share of is asked?
+
+As in "£50 deposit, balance £950", "invoice over 180 €", "£180 each new, asking a third of that".
+"""
+
+from collections.abc import Iterator, Sequence, Set
+from itertools import takewhile
+
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER, Item
+
+_ENDS = frozenset(".,;!?\n|()")
+_TO_DEPOSIT, _TO_BALANCE, _TO_BILL, _TO_NEW = 2, 3, 2, 3
+_NEW = frozenset(("new", "unused", "new_price"))
+_CENTS_FROM = 1.0
+
+
+def told_of_parts(scene: Scene, amounts: Sequence[int]) -> set[int]:
+    """Places among ``amounts`` that are no price."""
+    small, words = scene.small, scene.different[1] | scene.different[0]
+    found: set[int] = set()
+    if not small.deposits.isdisjoint(words):
+        found |= _deposit_and_balance(scene, amounts)
+    if not small.bills.isdisjoint(words):
+        found |= _on_bills(scene, amounts)
+    if "share" in scene.by_what:
+        found |= _shared(scene, amounts)
+    return found
+
+
+def _near_words(tokens: Sequence[str]) -> Iterator[str]:
+    return (word for word in takewhile(lambda word: word not in _ENDS, tokens) if word.isalnum())
+
+
+def _before(scene: Scene, item: Item, most: int) -> list[str]:
+    """Words before an amount in its part of a sentence, nearest first."""
+    tokens = scene.tokens[item.field][max(item.at - 2 * most - 1, 0) : item.at]
+    return list(_near_words(tokens[::-1]))[:most]
+
+
+def _named(words: Sequence[str], names: Set[str], joining: Set[str]) -> bool:
+    """Is the next word such a name, or the one behind a joining word?"""
+    if not words:
+        return False
+    return words[0] in names or (len(words) > 1 and words[0] in joining and words[1] in names)
+
+
+def _behind(scene: Scene, item: Item, most: int) -> list[str]:
+    return list(_near_words(scene.tokens[item.field][item.to : item.to + 2 * most]))[:most]
+
+
+def _deposit_and_balance(scene: Scene, amounts: Sequence[int]) -> set[int]:
+    """What is paid first, and what is paid later, as far as words or the place of fetching tell."""
+    small = scene.small
+    found: set[int] = set()
+    for place in amounts:
+        item = scene.items[place]
+        if item.value < _CENTS_FROM:
+            continue
+        behind, before = _behind(scene, item, _TO_DEPOSIT), _before(scene, item, _TO_DEPOSIT)
+        if _named(behind, small.deposits, small.deposit_as) or _named(before, small.deposits, small.billed_over):
+            found.add(place)
+    for place in [at for at in amounts if at not in found] if found else ():
+        item = scene.items[place]
+        told = {*_before(scene, item, _TO_BALANCE), *_behind(scene, item, 1)}
+        if not small.balances.isdisjoint(told) or _on_fetching(scene, place, item, found):
+            found.add(place)
+    return found
+
+
+def _on_fetching(scene: Scene, place: int, item: Item, deposits: Set[int]) -> bool:
+    """Does it stand behind a deposit in one sentence and before fetching: "£50 deposit, £450 on collection"?"""
+    back = scene.back(place, 8)
+    paid = any(scene.items[at].sentence == item.sentence and at < place for at in deposits)
+    priced = any(one.what in {"price", "each", "lot"} and one.clause == item.clause for one in back)
+    ahead = scene.ahead(place, 2)
+    fetched = any(one.what == "pickup" and one.clause == item.clause and one.at - item.to <= 2 for one in ahead)
+    return paid and fetched and not priced
+
+
+def _on_bills(scene: Scene, amounts: Sequence[int]) -> set[int]:
+    """Amounts that a bill is over; or directly behind its name, where a smaller amount is told elsewhere."""
+    small = scene.small
+    told = {at: (_before(scene, scene.items[at], _TO_BILL + 1), scene.items[at].value) for at in amounts}
+    found: set[int] = set()
+    for place, (before, value) in told.items():
+        if small.bills.isdisjoint(before[:_TO_BILL]):
+            continue
+        at = next(at for at, word in enumerate(before) if word in small.bills)
+        over = at == 1 and before[0] in small.billed_over
+        beside = at == 0 and small.with_sending.isdisjoint(before[1:2])
+        others = [one for other, (_, one) in told.items() if other != place and not _of_sending(scene, other)]
+        others += [one.value for one in scene.price if one.what == NUMBER]
+        if (over and others) or (beside and any(0 < one < value for one in others)):
+            found.add(place)
+    return found
+
+
+def _of_sending(scene: Scene, place: int) -> bool:
+    return "shipping" in scene.near(place, 2, 2)
+
+
+def _shared(scene: Scene, amounts: Sequence[int]) -> set[int]:
+    """What they cost new, where a share of it is asked behind it; "new" beside it tells no condition."""
+    shares = scene.by_what["share"]
+    found: set[int] = set()
+    for place in amounts:
+        item = scene.items[place]
+        if not any(at > place and scene.items[at].sentence == item.sentence for at in shares):
+            continue
+        first = max(place - _TO_NEW, 0)
+        new = [at for at in range(first, min(place + _TO_NEW, len(scene.items)))
+               if scene.whats[at] in _NEW and scene.items[at].clause == item.clause]  # fmt: skip
+        if new:
+            found.add(place)
+            _no_condition(scene, new)
+    return found
+
+
+def _no_condition(scene: Scene, places: Sequence[int]) -> None:
+    for what in ("new", "unused"):
+        if what in scene.by_what:
+            kept = [at for at in scene.by_what[what] if at not in places]
+            if kept:
+                scene.by_what[what] = kept
+            else:
+                del scene.by_what[what]

@@ -1,0 +1,135 @@
+"""Which figures has a meter or a test shown, so that they are no ratings: "tested: Voc 36.1 V", "measured 11 A"?
+
+Where a sentence tells what the label says, too ("Isc 13.8 A on the label, measured 11 A"), that is the rating.
+"""
+
+from collections.abc import Sequence
+
+from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.walk import NUMBER, Item
+
+_NAMES = ("voc", "isc", "vmp", "imp")
+_UNIT_OF = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A"}
+_UNITS = frozenset(("V", "A"))
+_MEASURED = frozenset(("V", "A", "W"))
+_ENDS = frozenset((".", "!", "?", "\n", ";", "•"))
+_TO_COLON, _TO_DAY, _NEAR, _TO_NAME = 7, 8, 3, 5  # pieces
+
+
+def read_by_meter(scene: Scene) -> tuple[set[int], dict[str, int]]:
+    """Places of readings; and those of what a label says beside them and no name stands before, by their rating."""
+    gone = readings_of_tests(scene)
+    read = {scene.items[place].sentence for place in scene.by_what.get("measured", ())}
+    labelled: dict[str, int] = {}
+    for place in numbers(scene) if read else ():
+        item = scene.items[place]
+        if item.sentence not in read or item.peak or not (item.unit in _MEASURED or _named_bare(scene, place)):
+            continue
+        if scene.in_sentence(item.sentence, "label") and _of_label(scene, place, item):
+            name = _name_of_reading_before(scene, place, item)
+            if name is not None:
+                labelled.setdefault(name, place)
+        else:
+            gone.add(place)
+    return gone, labelled
+
+
+def _named_bare(scene: Scene, place: int) -> bool:
+    """Does the name of a rating stand directly before a figure without a unit: "measured Isc 8.7"?"""
+    return not scene.items[place].unit and scene.whats[place - 1] in _NAMES
+
+
+def _of_label(scene: Scene, place: int, item: Item) -> bool:
+    """Is it what the label says? The word in its clause tells, the nearest before it, else the nearest behind."""
+    marks = [*scene.back(place, 16), None, *scene.ahead(place, 8)]
+    middle = marks.index(None)
+    before = [one for one in marks[:middle] if one is not None and one.what in {"label", "measured"}]
+    behind = [one for one in marks[middle:] if one is not None and one.what in {"label", "measured"}]
+    own = {one.what for one in (*before, *behind) if one.clause == item.clause}
+    if len(own) == 1:
+        return own == {"label"}
+    if own:
+        before = [one for one in before if one.clause == item.clause]
+        behind = [one for one in behind if one.clause == item.clause]
+        if before and behind and behind[0].at - item.to <= 1 < item.at - before[0].to:
+            return behind[0].what == "label"
+    return (before or behind)[0].what == "label" if before or behind else False
+
+
+def _name_of_reading_before(scene: Scene, place: int, item: Item) -> str | None:
+    """The name of a reading of the same unit, behind which the label's follows: "Voc 37.5 V measured, label 37.9"."""
+    passed = False
+    for one in scene.back(place, 10):
+        if one.what == NUMBER and one.unit == item.unit:
+            if passed:
+                return None
+            passed = True
+        elif one.what in _NAMES and _UNIT_OF[one.what] == item.unit:
+            return one.what if passed else None
+    return None
+
+
+def readings_of_tests(scene: Scene) -> set[int]:
+    """Places of the volts and amperes that a test has shown; that goods were tested says nothing of their figures."""
+    found: set[int] = set()
+    tested = scene.small.tested
+    if tested.isdisjoint(scene.different[1]) or not (scene.tells(*_NAMES) or not _UNITS.isdisjoint(scene.units)):
+        return found
+    words = scene.tokens[1]
+    told = [at for at, word in enumerate(words) if word in tested]
+    figures = [place for place in numbers(scene) if scene.items[place].field == 1 and (
+               scene.items[place].unit in _UNITS or _named_bare(scene, place))]  # fmt: skip
+    for at in told if figures else ():
+        found.update(_shown(scene, words, at, figures))
+    return found
+
+
+def _shown(scene: Scene, words: Sequence[str], at: int, figures: list[int]) -> list[int]:
+    """Which of the figures a word for a test at a piece tells of."""
+    items = scene.items
+    low, high = _sentence(words, at)
+    inside = [place for place in figures if low <= items[place].at < high]
+    if not inside:
+        return []
+    behind = [place for place in inside if items[place].at > at]
+    colon = next((to for to in range(at + 1, min(at + 1 + _TO_COLON, high)) if words[to] == ":"), 0)
+    if colon and behind and not any(words[to][:1].isdigit() or words[to] == "," for to in range(at + 1, colon)):
+        return behind if _begins(scene, colon + 1, behind[0]) else []
+    if behind and _directly(scene, words, at, items[behind[0]]):
+        return behind
+    days = words[at + 1 : min(at + 1 + _TO_DAY, high)]
+    if not scene.small.test_day.isdisjoint(days):
+        return inside
+    bracket = at > 0 and words[at - 1] == "(" and words[at + 1 : at + 2] == [")"]
+    return [place for place in inside if items[place].at < at] if bracket else []
+
+
+def _sentence(words: Sequence[str], at: int) -> tuple[int, int]:
+    """Where the sentence of a piece begins and ends; a point behind a short word or before a figure ends none."""
+    low = at
+    while low > 0 and not _ended(words, low - 1):
+        low -= 1
+    high = at
+    while high < len(words) and not _ended(words, high):
+        high += 1
+    return low, high
+
+
+def _ended(words: Sequence[str], at: int) -> bool:
+    word = words[at]
+    return word in _ENDS and not (word == "." and words[at + 1 : at + 2] and words[at + 1][:1].isdigit())
+
+
+def _begins(scene: Scene, at: int, place: int) -> bool:
+    """Do figures of ratings begin there, or their names?"""
+    item = scene.items[place]
+    if item.at - at <= 1:
+        return True
+    before = [one for one in scene.back(place, 4) if one.at >= at and one.what in _NAMES]
+    return bool(before) and before[-1].at - at <= 1
+
+
+def _directly(scene: Scene, words: Sequence[str], at: int, item: Item) -> bool:
+    """Does the figure of a test stand right behind it: "tested 13 A", "getestet mit 36 V"?"""
+    between = words[at + 1 : item.at]
+    return len(between) <= _NEAR and scene.small.tested_with.issuperset(between)

@@ -1,0 +1,242 @@
+"""Is a figure told of several together, of all inputs of an inverter or of panels in a row; and what has one of them?
+
+As in "25 A in all (12.5 A per input)", "120 V (2 x 60 V)", "74 V in series". A total that is read as the limit of one
+input would make panels fit that do not, so where it is not told what one has, nothing is read.
+"""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER, Item
+
+_PARTS = frozenset((",", ";", "|", "\n", "!", "?", "•"))
+_OTHER_NAMES = frozenset(("start", "tracking", "input_range", "isc", "imp", "vmp", "voc", "max_sc", "system", "battery",
+                          "ac_out", "output_current", "input_current"))  # fmt: skip
+_INPUTS = frozenset(("inputs", "tracking", "input_current"))
+_OF_OTHERS = frozenset(("power", "ac_out", "price", "weight", "dc_power", "surge", "limited"))
+_UNITS, _UNITS_OF_INVERTERS = ("A", "V"), ("A", "V", "W")
+_FIGURES = 3  # behind a total, among which what one has stands
+_MOST = 4  # inputs of one inverter
+_LIKE_SHARE = 0.01
+_SHORTENED = 4  # signs of a word behind which a point ends nothing: "max."
+_PART, _TO_ONE, _NEAR, _BESIDE = 9, 14, 3, 2  # pieces
+
+
+class Together(NamedTuple):
+    """Places of what several have together; and the place of such a total by that of what one of them has."""
+
+    of_all: frozenset[int]
+    total_of: dict[int, int]
+
+
+NOTHING = Together(frozenset(), {})
+
+
+def told_together(scene: Scene, kind: str) -> Together:
+    """The totals among the volts and amperes, of an inverter also among its watts."""
+    units = _UNITS_OF_INVERTERS if kind == "inverter" else _UNITS
+    if scene.units.keys().isdisjoint(units):
+        return NOTHING
+    marks = _words_of_several(scene)
+    of_inputs = kind != "panel"
+    if not (marks or of_inputs):
+        return NOTHING
+    of_all: set[int] = set()
+    total_of: dict[int, int] = {}
+    for unit in units:
+        places = scene.units.get(unit, ())
+        if len(places) < 2 and not marks:
+            continue
+        for number, place in enumerate(places):
+            item = scene.items[place]
+            near = bool(marks) and any(
+                field == item.field and item.at - _PART <= at < item.to + _PART for field, at in marks
+            )
+            if not (near or of_inputs):
+                continue
+            split = any(_count(item, scene.items[at]) for at in places[number + 1 : number + 1 + _FIGURES])
+            sums = number > 0 and of_inputs and _count(item, scene.items[places[number - 1]]) is not None
+            if not (near or split or sums) or place in total_of or _times(scene, item) is not None:
+                continue
+            words = near and (_in_all(scene, place, item, of_inputs) or (
+                unit == "V" and _in_series(scene, place, item, of_inputs)))  # fmt: skip
+            one = _of_one(scene, place, item) if split and (words or of_inputs) else None
+            if unit == "W" and not (words and one is not None):
+                continue
+            if words or one is not None or (sums and _sum_before(scene, place, item)):
+                of_all.add(place)
+            if one is not None:
+                total_of[one] = place
+    return Together(frozenset(of_all), total_of) if of_all else NOTHING
+
+
+def _words_of_several(scene: Scene) -> list[tuple[int, int]]:
+    """Fields and pieces where words for a total or a series stand."""
+    words = scene.small.of_several
+    return [(field, at) for field in (0, 1) if not words.isdisjoint(scene.different[field])
+            for at, word in enumerate(scene.tokens[field]) if word in words]  # fmt: skip
+
+
+def _times(scene: Scene, item: Item) -> int | None:
+    """How many times a figure is told: 2 of "2 x 12.5 A", "12.5 A x 2"."""
+    tokens, at, to = scene.tokens[item.field], item.at, item.to
+    if at > 1 and tokens[at - 1] == "x" and tokens[at - 2].isdigit() and len(tokens[at - 2]) == 1:
+        return int(tokens[at - 2])
+    told = tokens[to : to + 1] == ["x"] and "".join(tokens[to + 1 : to + 2]).isdigit() and len(tokens[to + 1]) == 1
+    return int(tokens[to + 1]) if told else None
+
+
+def _count(total: Item, one: Item) -> int | None:
+    """How many times one is the total, as far as an inverter can have so many inputs."""
+    count = round(total.value / one.value) if one.value > 0 else 0
+    exact = abs(count * one.value - total.value) <= _LIKE_SHARE * total.value
+    return count if 1 < count <= _MOST and exact else None
+
+
+def _of_one(scene: Scene, place: int, item: Item) -> int | None:
+    """The place of what one has, told behind the total: "25 A (2 x 12.5 A)", "120 V, 60 V per input"."""
+    own = {one.what for one in scene.back(place, 3)} & _OTHER_NAMES
+    for step, one in enumerate(scene.ahead(place, 10), 1):
+        if one.at - item.to > _TO_ONE:
+            return None
+        if one.what in _OTHER_NAMES - own and not (one.what in _INPUTS and _says_each(scene, one)):
+            return None
+        if one.what == NUMBER and one.unit == item.unit:
+            count = _count(item, one)
+            told = count is not None and (_times(scene, one) == count or _is_each(scene, place + step, one))
+            return place + step if told and not _heads_range(scene, one) else None
+        if one.what == NUMBER and one.unit:
+            return None
+    return None
+
+
+def _heads_range(scene: Scene, one: Item) -> bool:
+    behind = scene.tokens[one.field][one.to : one.to + 2]
+    ranged = len(behind) > 1 and behind[0] in scene.small.volts_range and behind[1][:1].isdigit()
+    return ranged and behind[0] != "."
+
+
+def _says_each(scene: Scene, one: Item) -> bool:
+    words = scene.tokens[one.field][max(one.at - 1, 0) : one.to]
+    return not scene.small.for_each.isdisjoint(words)
+
+
+def _is_each(scene: Scene, place: int, item: Item) -> bool:
+    """Is it said to be what each has?"""
+    near = [one for one in scene.back(place, 6) if item.at - one.to <= _NEAR]
+    near += [one for one in scene.ahead(place, 4) if one.at - item.to <= _NEAR]
+    if any(one.what == "each" for one in near):
+        return True
+    tokens, each = scene.tokens[item.field], scene.small.for_each
+    words = (*tokens[max(item.at - _NEAR, 0) : item.at], *tokens[item.to : item.to + _NEAR])
+    return not each.isdisjoint(words)
+
+
+def _sum_before(scene: Scene, place: int, item: Item) -> bool:
+    """Is it the sum of what stands before it: "2 x 12.5 A (25 A)"?"""
+    for one in scene.back(place, 3):
+        if one.what == NUMBER and one.unit == item.unit:
+            times = _times(scene, one)
+            return times is not None and times == _count(item, one) and item.at - one.to <= _NEAR
+    return False
+
+
+def _in_all(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
+    """Does a word for a total stand in its part of the sentence, and with no other figure?"""
+    tokens, low, high = _part(scene, place, item)
+    if not of_inputs:
+        low, high = max(low, item.at - _BESIDE), min(high, item.to + _BESIDE)
+    last = _figure_before(scene, place)
+    for at in range(item.at - 1, low - 1, -1):
+        if not _is_total(scene, tokens, at) or (tokens[at + 1][:1].isdigit() and at + 1 < item.at):
+            continue
+        if last is None or at - last.to > 1 or (last.unit == item.unit and last.value < item.value):
+            return True
+    for at in range(item.to, high):
+        if _is_total(scene, tokens, at):
+            return not _of_next(scene, place, item, at)
+    return False
+
+
+def _is_total(scene: Scene, tokens: Sequence[str], at: int) -> bool:
+    """Is it such a word; "alt", "tout" only behind "i", "en"?"""
+    word, small = tokens[at], scene.small
+    if word not in small.together:
+        return False
+    return word not in small.together_in or (at > 0 and tokens[at - 1] in small.in_before)
+
+
+def _of_next(scene: Scene, place: int, item: Item, at: int) -> bool:
+    """Does a word behind a figure go on with another one: "14 A total output 800 W"?"""
+    tokens = scene.tokens[item.field]
+    if not scene.small.put_out.isdisjoint(tokens[at + 1 : at + 3]):
+        return True
+    for one in scene.ahead(place, 8):
+        if one.at <= at:
+            continue
+        if one.at - at > _NEAR:
+            return False
+        if one.what in _OF_OTHERS:
+            return True
+        if one.what == NUMBER and one.unit == item.unit:
+            return one.value > item.value
+        if one.what == NUMBER and one.unit:
+            return at > item.to
+    return False
+
+
+def _in_series(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
+    """Are they volts of several in series? Of an input, where no "no" stands there; of panels only directly beside."""
+    tokens, low, high = _part(scene, place, item)
+    if not of_inputs:
+        low, high = max(low, item.at - _NEAR), min(high, item.to + _NEAR)
+    small = scene.small
+    for at in (*range(item.at - 1, low - 1, -1), *range(item.to, high)):
+        if tokens[at] not in small.in_series:
+            continue
+        if tokens[at] in small.series_in and (at == 0 or tokens[at - 1] not in small.in_before):
+            continue
+        if any(one.what == "cells" for one in scene.back(place, 4)) and not of_inputs:
+            continue
+        if at >= item.to and _of_greater(scene, place, item):
+            continue
+        denied = any(low <= one.at < high for one in (*scene.back(place, 8), *scene.ahead(place, 8))
+                     if one.what == "without")  # fmt: skip
+        return not denied
+    return False
+
+
+def _of_greater(scene: Scene, place: int, item: Item) -> bool:
+    """Does a figure follow that is some times as great, so that it is the one of several: "37 V, in series 74 V"?"""
+    one = next((one for one in scene.ahead(place, 4) if one.what == NUMBER), None)
+    return one is not None and one.unit == item.unit and one.at - item.to <= _NEAR + 1 and _count(one, item) is not None
+
+
+def _part(scene: Scene, place: int, item: Item) -> tuple[Sequence[str], int, int]:
+    """From where to where the part of the sentence reaches in which a figure stands, back to the last other one."""
+    tokens = scene.tokens[item.field]
+    last = _figure_before(scene, place)
+    before = 0 if last is None else last.to
+    behind = next((one.at for one in scene.ahead(place, 6) if one.what == NUMBER and one.unit), len(tokens))
+    low = item.at
+    while low > max(before, item.at - _PART) and not _ends(tokens, low - 1):
+        low -= 1
+    high = item.to
+    while high < min(behind, item.to + _PART, len(tokens)) and not (
+        (tokens[high] == "." and high == item.to) or _ends(tokens, high)
+    ):
+        high += 1
+    return tokens, low, high
+
+
+def _figure_before(scene: Scene, place: int) -> Item | None:
+    """The last figure with a unit before a place, whatever its sentence."""
+    field = scene.items[place].field
+    near = (scene.items[at] for at in range(place - 1, max(place - 10, -1), -1))
+    return next((one for one in near if one.what == NUMBER and one.unit and one.field == field), None)
+
+
+def _ends(tokens: Sequence[str], at: int) -> bool:
+    word = tokens[at]
+    return word in _PARTS or (word == "." and at > 0 and len(tokens[at - 1]) > _SHORTENED)

@@ -1,0 +1,71 @@
+"""What does the house hide on which panels hang, or before which they stand?
+
+Its facade is taken as long, and as high as the building is told or assumed over the panel's upper edge, some way behind
+that: at a railing as deep as a balcony is, at a wall right behind. Of an even sky and of the sun what stands lower than
+its roof edge is hidden behind; in front nothing. So an upright panel that looks straight out loses nothing, a flat one
+almost half. The facade is black: what it throws back is not counted. Where a slab or side walls are told, these bring a
+facade without end, and nothing is looked up here.
+"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+import numpy as np
+
+from service.core.model.facts import Array
+from service.core.model.hours import Floats
+from service.core.sky.slices import STEEPEST
+
+# From the upper edge back to the facade, m: balconies are some 1.2 m deep, on their floor a panel leans near the wall.
+# From memory; three metres of house over them hide all but the last 2 to 22 degrees up to the zenith.
+DEPTH_M: Mapping[str, float] = MappingProxyType(
+    {"hung_on_rail": 1.2, "behind_rail": 1.1, "balcony_floor": 0.5, "wall": 0.1}
+)
+_UPRIGHT_DEG = 90.0
+
+
+def house_steepness(array: Array) -> float | None:
+    """Tangent of the height of the house's roof edge, seen straight back from the panel's upper edge.
+
+    None where the panels are at no house, it ends below them or its height is not known, or slab or walls bring it.
+    """
+    building_m = None if array.fixing is None else array.fixing.building_height_m
+    depth_m = DEPTH_M.get(array.mount)
+    if depth_m is None or building_m is None or array.slab is not None or array.walls:
+        return None
+    above_m = building_m - array.height_above_ground_m
+    return above_m / depth_m if above_m > 0.0 else None
+
+
+def house_hiding(array: Array, tilt_deg: Floats, azimuth_deg: Floats) -> float | None:
+    """``house_steepness``, but None where all planes (m,) stand upright and square to the facade: it hides nothing."""
+    steepness = house_steepness(array)
+    if steepness is None:
+        return None
+    facade = azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg
+    square = (tilt_deg == _UPRIGHT_DEG) & (azimuth_deg == facade)
+    return None if square.all() else steepness
+
+
+def past_house_share(steepness: float, facade_azimuth_deg: Floats, sun: Floats) -> Floats:
+    """1 while the sun stands before the facade or over its roof edge, else 0, (m, n).
+
+    Args:
+        steepness: ``house_steepness``.
+        facade_azimuth_deg: (m,) the way facades look.
+        sun: (3, n) unit vectors to the sun.
+
+    >>> to_sun = np.array([[0.0, 0.0, 0.0], [-0.6, 0.6, 0.1], [0.8, 0.8, 0.99]])
+    >>> past_house_share(1.0, np.array([180.0]), to_sun).tolist()
+    [[1.0, 1.0, 1.0]]
+    >>> past_house_share(4.0, np.array([180.0]), to_sun).tolist()
+    [[1.0, 0.0, 1.0]]
+    """
+    facade = np.radians(facade_azimuth_deg)[:, None].astype(sun.dtype)
+    back = -(np.sin(facade) * sun[0] + np.cos(facade) * sun[1])
+    return np.asarray(sun[2] >= steepness * back, sun.dtype)
+
+
+def house_edge(steepness: float, from_facade_deg: Floats) -> Floats:
+    """Tangent of the height of a house's roof edge in slices that look so far out of its facade; nought in front."""
+    return np.clip(-steepness * np.cos(np.radians(from_facade_deg)), 0.0, STEEPEST)

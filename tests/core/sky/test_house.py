@@ -1,0 +1,115 @@
+"""What the house behind a panel hides, against rays cast by chance and against a slab far above."""
+
+from dataclasses import replace
+from itertools import pairwise
+
+import numpy as np
+import pytest
+
+from service.core.model.fixing import Fixing
+from service.core.model.place import Overhang, Plane, SideWall, SkylinePoint
+from service.core.sky import (
+    daylight_of,
+    effective_light,
+    house_steepness,
+    past_house_share,
+    plane_light,
+    sky_seen,
+    surroundings_of,
+)
+from service.core.sky.cell_layout import AT_THE_EDGE
+from tests.builders import array
+from tests.kernel_cases import typical
+
+RAYS = 400_000
+BLACK_GROUND = 0.0  # what the house leaves of the ground's light is ``test_before_house``'s
+POTSDAM = (52.4, 13.1)
+
+
+def at_house(above_m=3.0, **changes):
+    return array(
+        **{"mount": "hung_on_rail", "height_above_ground_m": 6.0, "fixing": Fixing(building_height_m=6.0 + above_m)}
+        | changes
+    )
+
+
+def seen_by_rays(plane, facade_deg, above_m, behind_m, skyline_deg=0.0):
+    """Of an even sky's light on level ground what a plane gets beside a long facade: rays even over the half sphere."""
+    rng = np.random.default_rng(7)
+    up, turn = rng.random(RAYS), rng.random(RAYS) * 2.0 * np.pi
+    level = np.sqrt(1.0 - up * up)
+    ray = np.stack([level * np.sin(turn), level * np.cos(turn), up])
+    tilt, azimuth, facade = np.radians([plane.tilt_deg, plane.azimuth_deg, facade_deg])
+    normal = [np.sin(tilt) * np.sin(azimuth), np.sin(tilt) * np.cos(azimuth), np.cos(tilt)]
+    back = -(np.sin(facade) * ray[0] + np.cos(facade) * ray[1])
+    meets_m = np.where(back > 1e-9, behind_m / np.maximum(back, 1e-9) * up, np.inf)  # how high a ray meets the facade
+    free = (meets_m >= above_m) & (up > np.sin(np.radians(skyline_deg)))
+    return 2.0 * float((np.maximum(normal @ ray, 0.0) * free).mean())
+
+
+@pytest.mark.parametrize(
+    ("tilt_deg", "azimuth_deg", "above_m", "skyline_deg"),
+    [(0, 180, 3, 0), (30, 180, 3, 0), (30, 180, 15, 0), (35, 235, 3, 0), (90, 270, 3, 0), (40, 60, 1.5, 20)],
+)
+def test_of_an_even_sky_a_plane_keeps_what_rays_past_the_facade_bring(tilt_deg, azimuth_deg, above_m, skyline_deg):
+    plane = Plane(tilt_deg=tilt_deg, azimuth_deg=azimuth_deg)
+    steepness = house_steepness(at_house(above_m))
+    skyline = (SkylinePoint(azimuth_deg=0, height_deg=skyline_deg),)
+    seen = sky_seen(tilt_deg, azimuth_deg, skyline, None, (), 180.0, replace(AT_THE_EDGE, house_steepness=steepness))
+    by_rays = seen_by_rays(plane, 180.0, above_m, 1.2, skyline_deg)
+    assert seen.past_all_share[0, 0] == pytest.approx(by_rays, abs=0.004)
+    assert seen.past_all_share[0, 0] < seen.bare_share[0] - 0.05
+
+
+def test_the_sun_is_hidden_behind_the_facade_until_it_stands_over_its_roof_edge():
+    """3 m over the panel's edge and 1.2 m behind it: 68.2 degrees straight behind, by the tangent."""
+    heights = np.radians([67.0, 69.0, 5.0])
+    sun = np.stack([np.zeros(3), np.array([1.0, 1.0, -1.0]) * np.cos(heights), np.sin(heights)])
+    assert past_house_share(house_steepness(at_house()), np.array([180.0]), sun).tolist() == [[0.0, 1.0, 1.0]]
+
+
+@pytest.mark.parametrize("azimuth_deg", [180.0, 120.0, 20.0])
+@pytest.mark.parametrize("tilt_deg", [0.0, 30.0, 70.0, 90.0])
+def test_a_high_house_hides_what_a_thread_of_a_slab_does_far_above_whose_facade_has_no_end(tilt_deg, azimuth_deg):
+    sky = typical(*POTSDAM)
+    high = at_house(100_000.0, plane=Plane(tilt_deg=tilt_deg, azimuth_deg=azimuth_deg), facade_azimuth_deg=180.0)
+    slab = replace(high, fixing=None, overhang=Overhang(above_top_edge_m=1000.0, reaches_out_m=1e-6))
+    house, facade = (plane_light(sky, one, BLACK_GROUND).effective_w_per_m2.sum() for one in (high, slab))
+    assert house == pytest.approx(facade, rel=2e-3)
+
+
+def test_an_upright_panel_that_looks_straight_out_loses_nothing_and_a_leaning_one_does():
+    sky = typical(*POTSDAM)
+    daylight = daylight_of(sky)
+
+    def light(one, *planes):
+        around = surroundings_of(one, sky, daylight)
+        return effective_light(one, planes, daylight, around, BLACK_GROUND).sum(axis=1)
+
+    straight, leaning = Plane(tilt_deg=90, azimuth_deg=200), Plane(tilt_deg=30, azimuth_deg=200)
+    bare = light(at_house(fixing=None), straight, leaning)
+    house = light(at_house(), straight, leaning)
+    assert house[0] == pytest.approx(bare[0], rel=1e-9)
+    assert house[1] < 0.97 * bare[1]
+
+
+def test_the_higher_the_house_the_less_light():
+    sky = typical(*POTSDAM)
+    plane = Plane(tilt_deg=20, azimuth_deg=150)
+    light = [
+        plane_light(sky, at_house(above_m, plane=plane, facade_azimuth_deg=180.0), BLACK_GROUND).effective_w_per_m2.sum()
+        for above_m in (-1.0, 0.0, 0.5, 1.5, 3.0, 18.0)
+    ]
+    assert light[0] == light[1]
+    assert all(more > less for more, less in pairwise(light[1:]))
+
+
+def test_only_panels_at_a_house_have_one_behind_them_and_slab_or_walls_bring_their_own():
+    wall = SideWall(side="left", distance_m=0.5, reaches_out_m=1.0)
+    assert house_steepness(at_house()) == pytest.approx(2.5)
+    for none in (
+        at_house(mount="free_standing"), at_house(mount="fence"), at_house(mount="sloped_roof"), at_house(fixing=None),
+        at_house(side_walls=(wall,)), at_house(overhang=Overhang(above_top_edge_m=1.0, reaches_out_m=0.5)),
+    ):  # fmt: skip
+        assert house_steepness(none) is None
+    assert house_steepness(at_house(overhang=Overhang(above_top_edge_m=1.0, reaches_out_m=0.0))) is not None
