@@ -38,6 +38,10 @@ class OtherLight:
         by_clouds_share: what part of a change to less light, and of one to more, comes from clouds, 0 to 1 each; the
             rest moves all hours alike, but for
         by_uncut_share: what part of either moves the hours that no limit cuts.
+        by_hours_share: what part of a change to less, and of one to more, is no other light but moves each hour apart
+            (``hour_moves``), 0 to 1 each; the two before are parts of the rest.
+        hours_move_w: how far that moves each hour's d.c. power for a change of light by one, to less and to more,
+            (8760,); None: not at all.
     """
 
     free_w: tuple[Floats, ...]
@@ -50,6 +54,8 @@ class OtherLight:
     cloud: Floats | None = None
     by_clouds_share: tuple[float, float] = (0.0, 0.0)
     by_uncut_share: tuple[float, float] = (0.0, 0.0)
+    by_hours_share: tuple[float, float] = (0.0, 0.0)
+    hours_move_w: tuple[Floats | None, Floats | None] = (None, None)
     _known: dict[float, tuple[Floats, Floats]] = field(default_factory=dict, init=False)
 
     def ac_and_clipped_w(self, scale: float) -> tuple[Floats, Floats]:
@@ -74,13 +80,15 @@ class OtherLight:
         return found
 
     def evenly(self) -> "OtherLight":
-        """The same set where other light moves all hours alike."""
-        return replace(self, cloud=None)
+        """The same set where other light moves all hours alike, and no other choice is asked."""
+        return replace(self, cloud=None, by_hours_share=(0.0, 0.0), hours_move_w=(None, None))
 
     def _output(self, scale: float) -> Output:
         dc_w = np.zeros_like(self.free_w[0])
         moves_uncut = scale != 1.0 and self.cloud is not None and self.by_uncut_share[int(scale > 1.0)] > 0.0
         uncut = self._uncut() if moves_uncut else None
+        more, change = int(scale > 1.0), abs(scale - 1.0)
+        scale = 1.0 + (scale - 1.0) * (1.0 - self.by_hours_share[more])
         for free, most in zip(self.free_w, self.most_w, strict=True):
             moved = (
                 free * scale
@@ -88,6 +96,8 @@ class OtherLight:
                 else self._by_hour(free, self.cloud, scale, None if uncut is None else uncut * (free < most))
             )
             dc_w += np.minimum(moved, most)
+        if (moves_w := self.hours_move_w[more]) is not None and change > 0.0:
+            dc_w += change * moves_w
         return output_of(
             np.maximum(dc_w, 0.0), self.ac_power_w, self.limit_w, self.curve, flicker_share=self.flicker_share
         )
