@@ -17,7 +17,7 @@ from service.core.model.advert_words import COMMON, AdvertWords, ByLanguage
 
 _SHORTEST_STEM = 3
 _MOST_LANGUAGES = 3  # a word that more languages have tells none of them
-_MOST_KEPT = 20_000
+_MOST_KEPT, _LONGEST_KEPT = 20_000, 40
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
@@ -88,7 +88,7 @@ class Known(dict[str, Start]):
 
     def __missing__(self, word: str) -> Start:
         found = _numbered(word, self._exact.get(word, ())) if word[0].isdigit() else _started(self._phrases(word))
-        if len(self) < _MOST_KEPT:
+        if len(self) < _MOST_KEPT and len(word) <= _LONGEST_KEPT:
             self[word] = found
         return found
 

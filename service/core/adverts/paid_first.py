@@ -6,7 +6,7 @@ Or told to be there before they are sent: "I post it once the transfer has arriv
 from collections.abc import Sequence
 from itertools import takewhile
 
-from service.core.adverts.asked_roles import AT_FIRST
+from service.core.adverts.asked_roles import AT_FIRST, ONCE
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import Item
 
@@ -36,7 +36,7 @@ def add_paid_first(scene: Scene) -> None:
         if goods:
             known[_PAYMENT] = goods
             return
-    if "shipping" in known and not small.once.isdisjoint(scene.different[1]):
+    if "shipping" in known and scene.roles & ONCE and not small.once.isdisjoint(scene.different[1]):
         goods = [at for at in known["shipping"] if _once_paid(scene, scene.items[at])]
         if goods:
             known[_PAYMENT] = goods

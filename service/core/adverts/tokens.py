@@ -12,7 +12,7 @@ from sys import intern
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
-MOST_MET = 10_000
+MOST_MET, MOST_PIECES_MET = 10_000, 20_000
 _FEW = 6
 _NO_GAPS = [(0,) * (count - 1) for count in range(_FEW + 1)]  # within a run of so many pieces
 
@@ -26,21 +26,24 @@ class Run:
     None until that was looked up. Kept in as few rows as can be: most of the time of a look is waiting for memory.
     """
 
-    __slots__ = ("count", "more", "plain", "roles", "starts", "told", "weight", "words")
+    __slots__ = ("count", "first", "more", "plain", "roles", "starts", "told", "weight", "words")
 
-    def __init__(self, words: list[str], telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
+    def __init__(
+        self, words: list[str], telling: Mapping[str, int], roles: Mapping[str, int], starts: tuple[None, ...]
+    ) -> None:
         self.roles = 0
         different = list(dict.fromkeys(words))
         for word in different:
             self.roles |= roles.get(word, 0)
         self.words = tuple(words)
+        self.first = words[0] if words else ""
         self.count = len(words)
         told = [word for word in different if word in telling]
         self.told = told[0] if told else ""
         self.weight = telling[told[0]] if told else 0
         self.plain = len(words) == 1 and not told and not self.roles
         self.more = {word: telling[word] for word in told[1:]} if len(told) > 1 else None
-        self.starts: tuple[tuple[object, ...] | None, ...] = (None,) * lexicons
+        self.starts: tuple[tuple[object, ...] | None, ...] = starts
 
 
 class Met(dict[str, Run]):
@@ -48,22 +51,25 @@ class Met(dict[str, Run]):
 
     ``telling``: words that tell a language, with their weights; ``roles``: those with roles, as bits.
 
-    Full, it begins anew.
+    Full of runs, or of the pieces in them, it begins anew.
     """
 
     def __init__(self, telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
         super().__init__()
         self._telling = telling
         self._roles = roles
-        self._lexicons = lexicons
+        self._starts = (None,) * lexicons
+        self._pieces = 0
 
     def __missing__(self, signs: str) -> Run:
         # as the words of the vocabulary are: found without comparing letters
-        run = Run(list(map(intern, _PIECE.findall(signs))), self._telling, self._roles, self._lexicons)
+        run = Run(list(map(intern, _PIECE.findall(signs))), self._telling, self._roles, self._starts)
         if len(signs) <= _LONGEST_MET:
-            if len(self) >= MOST_MET:
+            if len(self) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
                 self.clear()
+                self._pieces = 0
             self[signs] = run
+            self._pieces += run.count
         return run
 
 
@@ -87,24 +93,24 @@ class Pieces:
         self.runs: list[Run] = []
         self.telling: dict[str, int] = {}
         words, gaps, runs, telling = self.words, self.gaps, self.runs, self.telling
-        blanks, roles = 1, 0  # blanks before what comes next
+        roles, line_end = 0, met["\n"]
+        wider: list[int] = []  # what has one blank more before it
+        begin: list[int] = []  # what has one less than behind a word, as it begins a line
         for number, line in enumerate(text.rstrip(" ").split("\n")):
             if number:
-                gaps.append(blanks - 1)
+                gaps.append(0)
                 words.append("\n")
-                runs.append(met["\n"])
-                blanks = 0
+                runs.append(line_end)
+                begin.append(len(gaps))
             found = list(map(met.__getitem__, line.split(" ")))
             runs += found
             for run in found:
                 if run.plain:  # as the most are
-                    gaps.append(blanks)
-                    words += run.words
-                    blanks = 1
+                    gaps.append(1)
+                    words.append(run.first)
                 elif run.count:
-                    gaps.append(blanks)
+                    gaps.append(1)
                     words += run.words
-                    blanks = 1
                     roles |= run.roles
                     gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
                     if run.weight:
@@ -112,8 +118,13 @@ class Pieces:
                         if run.more is not None:
                             telling.update(run.more)
                 else:
-                    blanks += 1
+                    wider.append(len(gaps))
         gaps.append(1)
+        for at in wider:
+            gaps[at] += 1
+        for at in begin:
+            gaps[at] -= 1
+        gaps[-1] = 1
         self.different = frozenset(words)
         self.roles = roles
         self._ends: list[int] = []
