@@ -5,8 +5,8 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
-from collections.abc import Mapping
 from itertools import accumulate
+from operator import add
 from sys import intern
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
@@ -28,22 +28,25 @@ class Run:
 
     __slots__ = ("count", "first", "more", "plain", "roles", "starts", "told", "weight", "words")
 
-    def __init__(
-        self, words: list[str], telling: Mapping[str, int], roles: Mapping[str, int], starts: tuple[None, ...]
-    ) -> None:
-        self.roles = 0
-        different = list(dict.fromkeys(words))
-        for word in different:
-            self.roles |= roles.get(word, 0)
-        self.words = tuple(words)
+    def __init__(self, words: tuple[str, ...], telling: dict[str, int], roles: dict[str, int], lexicons: int) -> None:
+        self.words = words
         self.first = words[0] if words else ""
         self.count = len(words)
-        told = [word for word in different if word in telling]
-        self.told = told[0] if told else ""
-        self.weight = telling[told[0]] if told else 0
-        self.plain = len(words) == 1 and not told and not self.roles
-        self.more = {word: telling[word] for word in told[1:]} if len(told) > 1 else None
-        self.starts: tuple[tuple[object, ...] | None, ...] = starts
+        self.told, self.weight, self.roles = "", 0, 0
+        self.more: dict[str, int] | None = None
+        for word in words if self.count <= _FEW else dict.fromkeys(words):
+            self.roles |= roles.get(word, 0)
+            weight = telling.get(word, 0)
+            if not weight or word == self.told:
+                continue
+            if not self.weight:
+                self.told, self.weight = word, weight
+            elif self.more is None:
+                self.more = {word: weight}
+            else:
+                self.more[word] = weight
+        self.plain = self.count == 1 and not self.weight and not self.roles
+        self.starts: list[tuple[object, ...] | None] = [None] * lexicons
 
 
 class Met(dict[str, Run]):
@@ -54,16 +57,18 @@ class Met(dict[str, Run]):
     Full of runs, or of the pieces in them, it begins anew.
     """
 
-    def __init__(self, telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
+    def __init__(self, telling: dict[str, int], roles: dict[str, int], lexicons: int) -> None:
         super().__init__()
         self._telling = telling
         self._roles = roles
-        self._starts = (None,) * lexicons
+        self._lexicons = lexicons
         self._pieces = 0
 
     def __missing__(self, signs: str) -> Run:
         # as the words of the vocabulary are: found without comparing letters
-        run = Run(list(map(intern, _PIECE.findall(signs))), self._telling, self._roles, self._starts)
+        one = signs.isascii() and signs.isalpha() and signs.islower()
+        words = (intern(signs),) if one else tuple(map(intern, _PIECE.findall(signs)))
+        run = Run(words, self._telling, self._roles, self._lexicons)
         if len(signs) <= _LONGEST_MET:
             if len(self) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
                 self.clear()
@@ -77,7 +82,7 @@ class Pieces:
     """The words, numbers and signs of a plain text, and where each begins.
 
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
-    ``different``: each word once; ``roles``: the roles of all of them; ``telling``: the weights of those that
+    ``lined``: are there line ends? ``roles``: those of all words; ``telling``: the weights of those that
     tell a language; ``runs``: what stands between blanks and line ends, and these.
 
     >>> pieces = Pieces("2 x,", Met({}, {}, 0))
@@ -85,7 +90,7 @@ class Pieces:
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_ends", "different", "gaps", "roles", "runs", "telling", "words")
+    __slots__ = ("_different", "_ends", "gaps", "lined", "roles", "runs", "telling", "words")
 
     def __init__(self, text: str, met: Met) -> None:
         self.words: list[str] = []
@@ -125,16 +130,23 @@ class Pieces:
         for at in begin:
             gaps[at] -= 1
         gaps[-1] = 1
-        self.different = frozenset(words)
+        self.lined = bool(begin)
         self.roles = roles
+        self._different: frozenset[str] | None = None
         self._ends: list[int] = []
+
+    @property
+    def different(self) -> frozenset[str]:
+        """Each word once."""
+        if self._different is None:  # few ask for them
+            self._different = frozenset(self.words)
+        return self._different
 
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
         ends = self._ends
         if not ends:  # reckoned when first asked for
-            lengths = [len(word) + gap for word, gap in zip(self.words, self.gaps, strict=False)]
-            ends = self._ends = list(accumulate(lengths))
+            ends = self._ends = list(accumulate(map(add, map(len, self.words), self.gaps)))
         return ends[at] - 1 - len(self.words[at]), ends[to - 1] - 1  # the first gap is one too wide
 
     def start(self, at: int) -> int:
