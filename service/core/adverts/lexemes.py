@@ -59,9 +59,12 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     padded, told = walk.padded, walk.items.append
     heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None
     end = done = 0
+    bare = 1 << lexicon.number
     for run in pieces.runs:
         at, end = end - 1, end + run.count
-        starts = run.starts[lexicon.number]  # most have none
+        if run.bare & bare:  # as most are
+            continue
+        starts = run.starts[lexicon.number] if run.starts is not None else None
         for start in _starts(run, lexicon, at + 1, heard) if starts is None else starts:
             at += 1
             if at < done or (heard is not None and at not in heard):
@@ -111,7 +114,11 @@ def _starts(run: Run, lexicon: Lexicon, first: int, heard: set[int] | None) -> t
     if heard is not None and heard.isdisjoint(range(first, first + run.count)):
         return ()
     starts: tuple[object, ...] = tuple(map(lexicon.known.__getitem__, run.words))
-    starts = starts if any(starts) else ()
+    if not any(starts):
+        run.bare |= 1 << lexicon.number
+        return ()
+    if run.starts is None:
+        run.starts = [None] * run.lexicons
     run.starts[lexicon.number] = starts
     return starts
 

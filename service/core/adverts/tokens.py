@@ -22,11 +22,12 @@ class Run:
 
     ``told``: the first of them that tells a language, and its ``weight``; ``more``: the weights of further ones.
     ``roles``: those of all its words, as bits; ``plain``: is it one word, without any of these?
-    ``starts``: for each lexicon by its number what each word can be there, none where none of them means anything;
-    None until that was looked up. Kept in as few rows as can be: most of the time of a look is waiting for memory.
+    ``bare``: in which lexicons, as bits by their number, none of its words means anything; ``starts``: for each of the
+    ``lexicons`` what each word can be there, None until that was looked up, no row where nothing was found in any.
+    Kept in as few rows as can be: most of the time of a look is waiting for memory, and garbage is looked for in each.
     """
 
-    __slots__ = ("count", "first", "more", "plain", "roles", "starts", "told", "weight", "words")
+    __slots__ = ("bare", "count", "first", "lexicons", "more", "plain", "roles", "starts", "told", "weight", "words")
 
     def __init__(self, words: tuple[str, ...], telling: dict[str, int], roles: dict[str, int], lexicons: int) -> None:
         self.words = words
@@ -46,7 +47,8 @@ class Run:
             else:
                 self.more[word] = weight
         self.plain = self.count == 1 and not self.weight and not self.roles
-        self.starts: list[tuple[object, ...] | None] = [None] * lexicons
+        self.bare, self.lexicons = 0, lexicons
+        self.starts: list[tuple[object, ...] | None] | None = None
 
 
 class Met(dict[str, Run]):
