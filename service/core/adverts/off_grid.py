@@ -12,7 +12,7 @@ def leave_out_off_grid_places(scene: Scene, kind: str) -> None:
     places = scene.by_what.get(_OFF_GRID)
     if not places or kind not in {"panel", "other"} or scene.tells(*INVERTERS):
         return
-    if not any(word.startswith(scene.small.inverting) for different in scene.different[:2] for word in different):
+    if not any(word.startswith(scene.small.inverting) for field in (0, 1) for word in scene.different(field)):
         del scene.by_what[_OFF_GRID]
 
 

@@ -97,7 +97,9 @@ def test_the_higher_the_house_the_less_light():
     sky = typical(*POTSDAM)
     plane = Plane(tilt_deg=20, azimuth_deg=150)
     light = [
-        plane_light(sky, at_house(above_m, plane=plane, facade_azimuth_deg=180.0), BLACK_GROUND).effective_w_per_m2.sum()
+        plane_light(
+            sky, at_house(above_m, plane=plane, facade_azimuth_deg=180.0), BLACK_GROUND
+        ).effective_w_per_m2.sum()
         for above_m in (-1.0, 0.0, 0.5, 1.5, 3.0, 18.0)
     ]
     assert light[0] == light[1]
