@@ -28,6 +28,9 @@ ASKED = {
     "FREE_FROM": SMALL.from_so_much | SMALL.basket, "ALTERNATIVE": SMALL.alternative, "TAX": SMALL.tax,
     "BUNDLES": SMALL.bundles, "PLUS_SENDING": SMALL.plus_sending, "EQUALS": {"="}, "PAIRS": SMALL.pairs,
     "I_PAY": SMALL.i_pay, "KINDS": SMALL.kinds, "ONCE": SMALL.once, "QUESTION": {"?"},
+    "PARTS": SMALL.of_parts, "SOME_ONLY": SMALL.some_only, "ISLAND": SMALL.island, "DWELLINGS": SMALL.dwellings,
+    "TESTED": SMALL.tested, "NOTHING_ELSE": SMALL.nothing_else, "THROWN_IN": SMALL.thrown_in,
+    "OF_SEVERAL": SMALL.of_several,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -120,6 +123,14 @@ HANGING = {
     "KINDS": "Two kinds of panel, 5 of each kind, 380 W.",
     "ONCE": "Panel 300 W, £40. I'll post it once the transfer has arrived.",
     "QUESTION": "Neprodáváte někdo panel 300 W? Dám 800 Kč",
+    "PARTS": "20 panels 300 W. £50 deposit secures, balance £950 on collection.",
+    "SOME_ONLY": "Panels 300 W. I have 12 on the roof but only 5 are for sale. £25 each",
+    "ISLAND": "Wechselrichter 3000 W, Batteriespannung 48 V, Insel. 90 €",
+    "DWELLINGS": "Gartenhaus mit 2 Solarmodulen 300 W und Wechselrichter 600 W, 1200 €",
+    "TESTED": "Modul 410 W, 50 €. Getestet: Voc 36 V, Isc 7,8 A",
+    "NOTHING_ELSE": "Verkaufe nur den Wechselrichter 600 W, meine zwei 410 W Module bleiben auf dem Balkon. 60 €",
+    "THROWN_IN": "600 W inverter swapped for 800 W one. 2 x 430 W panels come with it. £300 the lot",
+    "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
 
 
