@@ -10,7 +10,7 @@ import pytest
 from tests.http.client import SMALLEST, ask, changed, post
 
 KRANICHWERFT = json.loads((Path(__file__).parents[2] / "examples" / "kranichwerft.json").read_text(encoding="utf-8"))
-WEAK = {"capacity_per_panel_n": 500, "railing_height_m": 1.1, "railing_length_m": 1.0}
+WEAK = {"building_height_m": 18, "capacity_per_panel_n": 500, "railing_height_m": 1.1, "railing_length_m": 1.0}
 
 
 def fixing(request: dict[str, Any], path: str = "/v1/compatibility") -> dict[str, Any]:

@@ -236,6 +236,53 @@ def test_a_rear_that_counts_may_stand_before_a_wall_where_nobody_told_the_mount(
         assert unknown["cautious"] <= told["middle"] <= unknown["hopeful"]
 
 
+def small_set(**told):
+    array = {"mount": "ground_frame", "plane": {"tilt_deg": 35, "azimuth_deg": 180}, "panel": {"rated_power_w": 100}}
+    box = {"ac_power_w": 600, **({"inputs": [told]} if told else {})}
+    return {**SMALLEST, "arrays": [array], "inverter": box}
+
+
+def test_a_small_panel_on_an_untold_input_may_give_all_or_nothing_and_telling_the_window_narrows_it():
+    """The window's usual range goes from 14 to 28 V, the start's from 16 to 30; a panel of 100 W works at some 18 V."""
+    unknown, as_taken, wide, narrow = (
+        post("/v1/energy", small_set(**told)).json()["energy"]["year_kwh"]
+        for told in (
+            {},
+            {"tracking_min_v": 16, "start_voltage_v": 22},
+            {"tracking_min_v": 14, "start_voltage_v": 16},
+            {"tracking_min_v": 20, "start_voltage_v": 24},
+        )
+    )
+    assert as_taken["middle"] == unknown["middle"]
+    assert unknown["cautious"] <= as_taken["cautious"]
+    assert as_taken["hopeful"] < unknown["hopeful"]  # and not what was kept of the question before
+    assert unknown["cautious"] <= narrow["middle"] < 0.1 * wide["middle"]
+    assert unknown["middle"] < 0.5 * wide["middle"] < wide["middle"] <= unknown["hopeful"]
+
+
+def test_money_has_the_doubt_of_an_untold_input_too():
+    unknown, told = (
+        post("/v1/appraisal", {**small_set(**one), "outlay": {"items": [{"what": "set", "amount": 100}]}}).json()
+        for one in ({}, {"tracking_min_v": 14, "start_voltage_v": 16})
+    )
+    for answer, one in ((unknown, {}), (told, {"tracking_min_v": 14, "start_voltage_v": 16})):
+        assert answer["energy"]["year_kwh"] == post("/v1/energy", small_set(**one)).json()["energy"]["year_kwh"]
+    first, all_of_it = (one["payback"]["saving_first_year"] for one in (unknown, told))
+    assert first["middle"] < 0.5 * all_of_it["middle"] < all_of_it["middle"] <= first["hopeful"]
+
+
+@pytest.mark.parametrize(("cause", "taken"), [("Tree in leaf", "soft"), ("house", "hard"), (None, "hard")])
+def test_a_shadow_of_untold_edge_holds_both_and_a_tree_is_soft(cause, taken):
+    def year(**edge):
+        shade = {"months": list(range(1, 13)), "from_clock": "09:00", "to_clock": "17:00", "blocked_share": 0.4, **edge}
+        shade |= {"cause": cause} if cause else {}
+        return energy(mount="hung_on_rail", plane={"tilt_deg": 90, "azimuth_deg": 180}, shade=[shade])["year_kwh"]
+
+    unknown, soft, hard = year(), year(edge="soft"), year(edge="hard")
+    assert unknown["middle"] == (soft if taken == "soft" else hard)["middle"]
+    assert unknown["cautious"] <= hard["middle"] < 0.8 * soft["middle"] < soft["middle"] <= unknown["hopeful"]
+
+
 @pytest.mark.parametrize("limit_w", [100, 200, 500, 800])
 @pytest.mark.parametrize(("place", "azimuth"), [((-33.9, 18.6), 140), ((36.2, -115.1), 300), ((52.4, 13.1), 180)])
 def test_the_tilts_that_a_roof_may_have_lie_within_the_band_of_an_untold_one_under_any_limit(place, azimuth, limit_w):

@@ -22,6 +22,7 @@ from service.core.completion import Completed, Known, as_request, complete, move
 from service.core.energy import (
     ArrayConditions,
     ArrayHours,
+    Doubts,
     EnergyYear,
     Lights,
     alternating_current_w,
@@ -36,7 +37,7 @@ from service.core.energy import (
 from service.core.fixing import FixingForces, fixing_forces, fixing_key
 from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
-from service.core.model.band import Z_95, SpreadPart
+from service.core.model.band import Z_95
 from service.core.model.facts import Setup
 from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
@@ -92,7 +93,7 @@ class Question:
     weather: GivenSky | None = None
     facing: Facing | None = None
     lights: Lights = field(default_factory=Lights)
-    spreads: dict[Hashable, tuple[SpreadPart, ...]] = field(default_factory=dict)  # as remedies change the a.c. side
+    spreads: dict[Hashable, Doubts] = field(default_factory=dict)  # as remedies change the a.c. side
 
     @classmethod
     def asked(cls, model: type[R], body: bytes, deps: Deps) -> "Question":
@@ -206,7 +207,7 @@ class Question:
     def _year_made(self, setup: Setup) -> EnergyYear:
         climate, direct, key = self.place.climate, self._direct_of(setup), spread_key(setup, self.assumptions)
         if key not in self.spreads:
-            self.spreads[key] = year_spread(setup, direct, self.sky, climate, self.assumptions)
+            self.spreads[key] = year_spread(setup, direct, self.sky, climate, self.assumptions, self.lights)
         return energy_year(setup, self.sky, climate, self.assumptions, direct, self.spreads[key])
 
     def ac_w_of(self, setup: Setup) -> Floats:

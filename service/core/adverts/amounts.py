@@ -13,6 +13,7 @@ from service.core.adverts.alternatives import (
     one_alone,
     ways_of,
 )
+from service.core.adverts.asked_roles import PLUS_SENDING
 from service.core.adverts.bundles import names_set
 from service.core.adverts.each_thing import counts_a_thing, has_its_figure
 from service.core.adverts.goods import Goods
@@ -105,7 +106,7 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
     for what in known.keys() & _PRICE_BEHIND:
         near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
     near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
-    if not all(map(scene.small.plus_sending.isdisjoint, scene.different)):
+    if scene.roles & PLUS_SENDING:
         near.update(at for at in bare if plus_before(scene, items[at]))
     return (place for place in near.intersection(bare) if _bare(scene, place, items[place]))
 

@@ -8,7 +8,9 @@ from service.core.adverts.small_words import SmallWords
 ORDER_FIRST, ORDER_READER, ORDER_PRICE, ORDER_SETTING, ORDER_MUST, MARKS = 1, 2, 4, 8, 16, 32
 OTHER_AMOUNT, OLD_PRICE, PRICE_WAS, EQUAL_SETS, AT_FIRST, PART_LEFT = 64, 128, 256, 512, 1024, 2048
 LEFT_OF_COUNTED, TEMPERATURE, SQUARE_METRES, FREE_FROM, ALTERNATIVE, TAX = 4096, 8192, 16384, 32768, 65536, 131072
-BUNDLES, PLUS_SENDING, EQUALS, PAIRS, PARTS = 262144, 524288, 1048576, 2097152, 4194304
+BUNDLES, PLUS_SENDING, EQUALS, PAIRS, I_PAY, KINDS = 262144, 524288, 1048576, 2097152, 4194304, 8388608
+ONCE, QUESTION, PARTS, SOME_ONLY, ISLAND = 16777216, 33554432, 67108864, 134217728, 268435456
+DWELLINGS, TESTED, NOTHING_ELSE, THROWN_IN, OF_SEVERAL = 1 << 29, 1 << 30, 1 << 31, 1 << 32, 1 << 33
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -23,7 +25,10 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (TEMPERATURE, small.of_temperature), (SQUARE_METRES, small.square_metres),
         (FREE_FROM, small.from_so_much | small.basket), (ALTERNATIVE, small.alternative), (TAX, small.tax),
         (BUNDLES, small.bundles), (PLUS_SENDING, small.plus_sending), (EQUALS, frozenset("=")), (PAIRS, small.pairs),
-        (PARTS, small.of_parts),
+        (I_PAY, small.i_pay), (KINDS, small.kinds), (ONCE, small.once), (QUESTION, frozenset("?")),
+        (PARTS, small.of_parts), (SOME_ONLY, small.some_only), (ISLAND, small.island), (DWELLINGS, small.dwellings),
+        (TESTED, small.tested), (NOTHING_ELSE, small.nothing_else), (THROWN_IN, small.thrown_in),
+        (OF_SEVERAL, small.of_several),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

@@ -4,7 +4,7 @@ Asked of the title, or of the first words of the body where the title names noth
 stands first ("cavo per inverter", "Kabel Wechselrichter"), in some behind the goods as well ("inverter cable").
 """
 
-from collections.abc import Mapping, Set
+from collections.abc import Mapping
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, PANELS, Item
@@ -23,9 +23,9 @@ def sells_a_belonging(scene: Scene, offered: Mapping[str, list[int]]) -> bool:
         scene: the advert.
         offered: places of goods by their kind, without those that the text says it is not about.
     """
-    if _belong(scene, scene.tokens[0], scene.different[0]):
+    if _belong(scene, scene.tokens[0]):
         field = 0
-    elif _names_goods(scene) or not _belong(scene, scene.tokens[1][:_FIRST], scene.different[1]):
+    elif _names_goods(scene) or not _belong(scene, scene.tokens[1][:_FIRST]):
         return False
     else:
         field = 1
@@ -48,10 +48,10 @@ def _names_goods(scene: Scene) -> bool:
     return any(scene.items[scene.by_what[what][0]].field == 0 for what in scene.by_what.keys() & _GOODS)
 
 
-def _belong(scene: Scene, words: list[str], different: Set[str]) -> bool:
-    """Is one of the words, all ``different``, one for such a thing, or one of the title a lamp or a bracket?"""
+def _belong(scene: Scene, words: list[str]) -> bool:
+    """Is one of the words one for such a thing, or one of the title a lamp or a bracket?"""
     small = scene.small
-    if not small.belongings.isdisjoint(different) and not small.belongings.isdisjoint(words):
+    if not small.belongings.isdisjoint(words):
         return True
     ends = small.belonging_ends
     if [word for word in words if word.endswith(ends)]:

@@ -3,6 +3,7 @@
 What he pays stands right behind a word for paying; what he asks behind the goods and a word such as "for".
 """
 
+from service.core.adverts.asked_roles import I_PAY
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, MONEY_UNITS, Item
 
@@ -14,8 +15,7 @@ _MOST = 12  # amounts that are looked at
 
 def tells_bids_only(scene: Scene) -> bool:
     """Are goods named, and all amounts what the writer would pay?"""
-    small = scene.small
-    if scene.price or (small.i_pay.isdisjoint(scene.different[1]) and small.i_pay.isdisjoint(scene.different[0])):
+    if scene.price or not scene.roles & I_PAY:
         return False
     amounts = [scene.items[at] for unit in scene.units.keys() & MONEY_UNITS for at in scene.units[unit]]
     if not amounts or len(amounts) > _MOST or not (scene.tells(*_GOODS) or "W" in scene.units):

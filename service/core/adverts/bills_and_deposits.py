@@ -17,7 +17,7 @@ _CENTS_FROM = 1.0
 
 def told_of_parts(scene: Scene, amounts: Sequence[int]) -> set[int]:
     """Places among ``amounts`` that are no price."""
-    small, words = scene.small, scene.different[1] | scene.different[0]
+    small, words = scene.small, scene.different(1) | scene.different(0)
     found: set[int] = set()
     if not small.deposits.isdisjoint(words):
         found |= _deposit_and_balance(scene, amounts)

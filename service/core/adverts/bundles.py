@@ -98,8 +98,8 @@ def _is_one(scene: Scene, amount: Item) -> bool:
 
 def _names_sets(scene: Scene, word: str) -> bool:
     """Is it the word by which the sets are counted, "lot" of "6 lots"?"""
-    return any(one.startswith(word[:_BEGINNING]) for different in scene.different[:2]
-               for one in scene.small.equal_sets & different)  # fmt: skip
+    return any(one.startswith(word[:_BEGINNING]) for field in (0, 1)
+               for one in scene.small.equal_sets & scene.different(field))  # fmt: skip
 
 
 def _by_words(scene: Scene, place: int) -> Bundles | None:

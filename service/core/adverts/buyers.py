@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import takewhile
 
 from service.core.adverts.asked_for import QUESTION_ENDS
+from service.core.adverts.asked_roles import QUESTION
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, Item
 
@@ -16,7 +17,7 @@ _Span = tuple[int, int, int]  # field, first piece, its question mark
 
 def is_buyers_question(scene: Scene) -> bool:
     """Is it asked who sells, or said that the writer looks for such goods too, while nothing is sold besides?"""
-    if not any("?" in different for different in scene.different[:2]) or scene.price:
+    if not scene.roles & QUESTION or scene.price:
         return False
     questions = list(_questions(scene))
     amounts = [scene.items[at] for unit in scene.units.keys() & MONEY_UNITS for at in scene.units[unit]]
@@ -32,7 +33,7 @@ def _questions(scene: Scene) -> Iterator[_Span]:
     """Questions of title and text, the first ones."""
     for field in (0, 1):
         tokens, at = scene.tokens[field], 0
-        for _ in range(_MOST_QUESTIONS if "?" in scene.different[field] else 0):
+        for _ in range(_MOST_QUESTIONS if "?" in scene.different(field) else 0):
             try:
                 end = tokens.index("?", at)
             except ValueError:

@@ -5,6 +5,7 @@ Where a sentence tells what the label says, too ("Isc 13.8 A on the label, measu
 
 from collections.abc import Sequence
 
+from service.core.adverts.asked_roles import TESTED
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 
@@ -73,7 +74,11 @@ def readings_of_tests(scene: Scene) -> set[int]:
     """Places of the volts and amperes that a test has shown; that goods were tested says nothing of their figures."""
     found: set[int] = set()
     tested = scene.small.tested
-    if tested.isdisjoint(scene.different[1]) or not (scene.tells(*_NAMES) or not _UNITS.isdisjoint(scene.units)):
+    if (
+        not scene.roles & TESTED
+        or tested.isdisjoint(scene.different(1))
+        or not (scene.tells(*_NAMES) or not _UNITS.isdisjoint(scene.units))
+    ):
         return found
     words = scene.tokens[1]
     told = [at for at, word in enumerate(words) if word in tested]

@@ -39,14 +39,14 @@ def at_other_conditions(scene: Scene) -> set[int]:
 
 def _conditions(scene: Scene, field: int, tokens: list[str]) -> list[_Condition]:
     found: list[_Condition] = []
-    different, small = scene.different[field], scene.small
-    if not small.of_temperature.isdisjoint(different):
+    roles, small = scene.field_roles[field], scene.small
+    if roles & TEMPERATURE:
         found += [
             _condition(tokens, at - 1, _behind(tokens, at, small), small)
             for at in compress(range(len(tokens)), map(small.of_temperature.__contains__, tokens))
             if at and _is_figure(tokens, at - 1, small) and _is_temperature(tokens, at, small)
         ]
-    for place in scene.units.get("W", ()) if not small.square_metres.isdisjoint(different) else ():
+    for place in scene.units.get("W", ()) if roles & SQUARE_METRES else ():
         item = scene.items[place]
         if item.field == field and _a_light(tokens, item, small):
             squared = tokens[item.to + 2 : item.to + 3] == ["2"]

@@ -1,5 +1,6 @@
 """Is a house, a boat or a vehicle sold that has panels: "camper van with a 200 W panel"?"""
 
+from service.core.adverts.asked_roles import DWELLINGS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, PANELS
 
@@ -9,7 +10,9 @@ _FIRST, _LOOKED = 3, 14  # pieces
 
 def sells_a_house(scene: Scene) -> bool:
     """Does title or body begin with one, and do goods stand behind a "with", or nowhere in the title?"""
-    first, second, _ = scene.different
+    if not scene.roles & DWELLINGS:
+        return False
+    first, second = scene.different(0), scene.different(1)
     told = scene.small.dwellings.isdisjoint
     return (not told(first) and _begins(scene, 0)) or (not told(second) and _begins(scene, 1))
 

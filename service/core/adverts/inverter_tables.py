@@ -40,11 +40,11 @@ def limits_in_tables(scene: Scene, kind: str) -> tuple[Found, frozenset[int]]:
     """What the tables of the body tell, and the places of all figures in them, which are nothing else."""
     found: Found = {}
     taken: set[int] = set()
-    different = scene.different[1]
     if not scene.tells(*_LIMITS):
         return found, frozenset()
+    different = scene.different(1)
     sign = next((sign for sign in _PARTING if sign in different), "")
-    if sign and "\n" in different:
+    if sign and scene.lined:
         _tables(scene, sign, found, taken)
     if kind == "inverter" and not (_OPENS.isdisjoint(different) or scene.tells(*_OF_PANELS)):
         _bracketed(scene, found, taken)

@@ -1,5 +1,6 @@
 """How many kinds of panels are told, and how many of each: "two kinds of panel, 5 of each kind"?"""
 
+from service.core.adverts.asked_roles import KINDS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -9,7 +10,7 @@ _MOST_KINDS, _TO_GOODS, _TO_EACH = 10, 3, 3  # pieces
 
 def kinds_of_goods(scene: Scene) -> int | None:
     """The place of the number that counts kinds of goods, which is no number of pieces; None where none does."""
-    if all(map(scene.small.kinds.isdisjoint, scene.different[:2])):
+    if not scene.roles & KINDS:
         return None
     for place in scene.units.get("", ()):
         item = scene.items[place]

@@ -10,18 +10,8 @@ _MOST, _TO_GOODS, _BETWEEN = 5000, 2, 3
 
 def left_of_counted(scene: Scene) -> int | None:
     """The pieces left of the counted ones; None where no number is told to be left or gone, or several may be."""
-    small, words = scene.small, scene.different[1]
     counts = scene.units.get("", ())
-    if (
-        len(counts) <= 1
-        or not scene.roles & LEFT_OF_COUNTED
-        or (
-            small.left_over.isdisjoint(words)
-            and small.only_yet.isdisjoint(words)
-            and small.gone_by_now.isdisjoint(words)
-            and small.sold_some.isdisjoint(words)
-        )
-    ):
+    if len(counts) <= 1 or not scene.field_roles[1] & LEFT_OF_COUNTED:
         return None
     whole = {scene.items[at].value: at for at in reversed(counts) if _counts_goods(scene, at)}
     if len(whole) != 1:

@@ -58,13 +58,20 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     walk = Walk(pieces, plain.shown, lexicon, number, base)
     padded, told = walk.padded, walk.items.append
     heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None
-    first = done = 0
+    end = done = 0
+    bare = 1 << lexicon.number
     for run in pieces.runs:
-        starts = run.starts[lexicon.number]  # most have none
-        for at, start in enumerate(_starts(run, lexicon, first, heard) if starts is None else starts, first):
+        at, end = end - 1, end + run.count
+        if run.bare & bare:  # as most are
+            continue
+        starts = run.starts[lexicon.number] if run.starts is not None else None
+        for start in _starts(run, lexicon, at + 1, heard) if starts is None else starts:
+            at += 1
             if at < done or (heard is not None and at not in heard):
                 continue
-            if type(start) is Phrases:
+            if type(start) is Figure:
+                done = measured(walk, at, start)
+            elif type(start) is Phrases:
                 follow = padded[at + 1]
                 if (
                     _longer(padded[at + 2], start) if follow in JOINING
@@ -86,14 +93,11 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
                         walk.outer.clear()
                 elif start > POINT:
                     _sign(walk, at, start)
-            elif type(start) is Figure:
-                done = measured(walk, at, start)
             elif type(start) is tuple:
                 for meaning in start:
                     told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
             elif type(start) is Heading:
                 done = _headed(walk, at, start)
-        first += run.count
     if flood is not None:
         return Lexed([item for item in walk.items if not any(flood[item.at : item.to])], pieces)
     return Lexed(walk.items, pieces)
@@ -110,8 +114,12 @@ def _starts(run: Run, lexicon: Lexicon, first: int, heard: set[int] | None) -> t
     if heard is not None and heard.isdisjoint(range(first, first + run.count)):
         return ()
     starts: tuple[object, ...] = tuple(map(lexicon.known.__getitem__, run.words))
-    starts = starts if any(starts) else ()
-    run.starts = (*run.starts[: lexicon.number], starts, *run.starts[lexicon.number + 1 :])
+    if not any(starts):
+        run.bare |= 1 << lexicon.number
+        return ()
+    if run.starts is None:
+        run.starts = [None] * run.lexicons
+    run.starts[lexicon.number] = starts
     return starts
 
 

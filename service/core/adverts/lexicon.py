@@ -17,7 +17,7 @@ from service.core.model.advert_words import COMMON, AdvertWords, ByLanguage
 
 _SHORTEST_STEM = 3
 _MOST_LANGUAGES = 3  # a word that more languages have tells none of them
-_MOST_KEPT = 20_000
+_MOST_KEPT, _LONGEST_KEPT = 5_000, 40
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _SETS = ("set_one", "set_many")
@@ -75,7 +75,7 @@ _SIGNS = {**dict.fromkeys("!?\n|•;*", ENDS), ".": POINT, **dict.fromkeys(",+",
 
 
 class Known(dict[str, Start]):
-    """What a piece of text can be, looked up when it is first met; keeps what it found, and is bounded."""
+    """What a piece of text can be, looked up when it is first met; keeps what it found. Full, it begins anew."""
 
     def __init__(self, exact: Mapping[str, tuple[Phrase, ...]], stems: Mapping[str, tuple[Phrase, ...]]) -> None:
         super().__init__(_SIGNS)
@@ -89,7 +89,10 @@ class Known(dict[str, Start]):
 
     def __missing__(self, word: str) -> Start:
         found = _numbered(word, self._exact.get(word, ())) if word[0].isdigit() else _started(self._phrases(word))
-        if len(self) < _MOST_KEPT:
+        if len(word) <= _LONGEST_KEPT:
+            if len(self) >= _MOST_KEPT:
+                self.clear()
+                self.update(_SIGNS)
             self[word] = found
         return found
 

@@ -1,5 +1,6 @@
 """How many of the seller's are for sale: "I have 12 on the roof but only 5 are for sale", "tengo 12, solo vendo 5"?"""
 
+from service.core.adverts.asked_roles import SOME_ONLY
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -8,9 +9,11 @@ _MOST, _BACK, _AHEAD = 5000, 3, 4
 
 def only_some(scene: Scene) -> int | None:
     """The pieces for sale of more that are told before; None where no number or several are told so."""
-    small, words = scene.small, scene.different[1]
     places = scene.units.get("", ())
-    if len(places) < 2 or small.some_only.isdisjoint(words) or small.for_sale.isdisjoint(words):
+    if len(places) < 2 or not scene.roles & SOME_ONLY:
+        return None
+    small, words = scene.small, scene.different(1)
+    if small.some_only.isdisjoint(words) or small.for_sale.isdisjoint(words):
         return None
     most, told = 0.0, set[int]()
     for place in places:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from service.core.adverts.asked_roles import NOTHING_ELSE, THROWN_IN
 from service.core.adverts.scene import Scene
 from service.core.adverts.set_figures import counted_in_set, stroked
 from service.core.adverts.walk import INVERTERS, NUMBER, PANELS
@@ -16,7 +17,7 @@ _TO_VERB, _TO_GOODS, _BEHIND = 4, 3, 6
 def only_sold(scene: Scene) -> str | None:
     """The one kind of goods that is said to be sold alone; None where no words tell it."""
     small = scene.small
-    if "selling" not in scene.by_what or all(map(small.nothing_else.isdisjoint, scene.different[:2])):
+    if "selling" not in scene.by_what or not scene.roles & NOTHING_ELSE:
         return None
     for place in sorted(at for what in scene.by_what.keys() & _OF.keys() for at in scene.by_what[what]):
         item = scene.items[place]
@@ -46,7 +47,7 @@ def _joined(scene: Scene, place: int) -> bool:
 
 def come_along(scene: Scene, panels: list[int]) -> bool:
     """Is it said behind counted panels that they come along: "inverter 600 W. 2 x 430 W panels come with it"?"""
-    if all(map(scene.small.thrown_in.isdisjoint, scene.different[:2])):
+    if not scene.roles & THROWN_IN:
         return False
     for place in panels:
         item, tokens = scene.items[place], scene.tokens[scene.items[place].field]

@@ -49,7 +49,7 @@ def _begins_a_part(scene: Scene) -> bool:
 
 
 def _told_anywhere(scene: Scene, words: Set[str]) -> bool:
-    return not (words.isdisjoint(scene.different[1]) and words.isdisjoint(scene.different[0]))
+    return not (words.isdisjoint(scene.different(1)) and words.isdisjoint(scene.different(0)))
 
 
 def _without(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:

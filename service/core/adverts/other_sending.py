@@ -23,7 +23,7 @@ def leave_out_other_sending(scene: Scene) -> None:
     known, small = scene.by_what, scene.small
     if known.keys().isdisjoint(_SENDING):
         return
-    pictured = not all(map(small.pictures.isdisjoint, scene.different[:2]))
+    pictured = not all(map(small.pictures.isdisjoint, map(scene.different, (0, 1))))
     gone = {place for what in known.keys() & _SENDING for place in known[what]
             if _of_no_sending(scene, place, pictured=pictured)}  # fmt: skip
     if gone:

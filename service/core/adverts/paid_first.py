@@ -6,7 +6,7 @@ Or told to be there before they are sent: "I post it once the transfer has arriv
 from collections.abc import Sequence
 from itertools import takewhile
 
-from service.core.adverts.asked_roles import AT_FIRST
+from service.core.adverts.asked_roles import AT_FIRST, ONCE
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import Item
 
@@ -19,7 +19,7 @@ _ENDS = frozenset(".;!?\n()|")
 
 def add_paid_first(scene: Scene) -> None:
     """Raises the doubt for such wordings, where none is raised yet."""
-    known, small = scene.by_what, scene.small
+    known = scene.by_what
     if _PAYMENT in known:
         return
     if "deposit" in known:
@@ -27,16 +27,12 @@ def add_paid_first(scene: Scene) -> None:
         if found:
             known[_PAYMENT] = found
             return
-    if (
-        ("shipping" in known or "pickup" in known)
-        and scene.roles & AT_FIRST
-        and not small.at_first.isdisjoint(scene.different[1])
-    ):
+    if ("shipping" in known or "pickup" in known) and scene.field_roles[1] & AT_FIRST:
         goods = [at for what in ("shipping", "pickup") for at in known.get(what, ()) if _behind_money(scene, at)]
         if goods:
             known[_PAYMENT] = goods
             return
-    if "shipping" in known and not small.once.isdisjoint(scene.different[1]):
+    if "shipping" in known and scene.field_roles[1] & ONCE:
         goods = [at for at in known["shipping"] if _once_paid(scene, scene.items[at])]
         if goods:
             known[_PAYMENT] = goods

@@ -18,7 +18,7 @@ def of_more(scene: Scene) -> int | None:
     places = scene.units.get("", ())
     if len(places) < 2:
         return None
-    left = scene.roles & PART_LEFT and not scene.small.part_left.isdisjoint(scene.different[1])
+    left = scene.field_roles[1] & PART_LEFT > 0
     if not left and not scene.tells("selling", "stock", "between", "origin"):
         return None
     for first, second in pairwise(places):

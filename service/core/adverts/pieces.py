@@ -87,7 +87,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     on_pallets = "pallet" in scene.by_what
     bundled = kind != "set" and bool(scene.roles & BUNDLES)
     passed: set[int] = set()
-    if kind == "panel" and ("x" in scene.different[0] or "x" in scene.different[1]):
+    if kind == "panel" and ("x" in scene.tokens[0] or "x" in scene.tokens[1]):
         passed = counts_in_rows(scene, counted)
     for place in scene.units.get("", ()):
         item = scene.items[place]

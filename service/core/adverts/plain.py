@@ -124,10 +124,12 @@ def _signs(text: str, special: str) -> str:
     """One plain sign for each sign. Few different special ones are replaced one by one, many all at once."""
     if len(special) > _MOST_DIFFERENT:
         return text.translate(_SIGNS)
-    grows = False
+    sent, grows = text, False
     for sign in special:
         plain = _SIGNS[ord(sign)]
         if plain != sign:
+            if plain in special:  # what one becomes is not replaced again, in whichever order they come
+                return sent.translate(_SIGNS)
             text = text.replace(sign, plain)
         grows = grows or not (plain.isascii() or plain == plain.lower())
     if not grows:  # letters of ASCII alone can be capitals

@@ -31,7 +31,8 @@ Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 class Scene:
     """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
 
-    ``different``: each token of a field once; ``roles``: those of all words of title and body, as bits.
+    ``roles``: those of all words of title and body, as bits, ``field_roles`` of each field. ``lined``: has the body
+    lines?
     ``sorts``: counts of several sorts of panels, once they are looked for.
 
     ``whats``: the meaning of each item, and "" behind the last one. ``sentences``: the sentence of each; none is lower
@@ -39,8 +40,9 @@ class Scene:
     ``denials``: places so close to a "no" that it may deny them.
     """
 
-    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "different", "gaps", "items",
-                 "orders", "price", "roles", "sentences", "small", "sorts", "tokens", "units", "whats")  # fmt: skip
+    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "field_roles", "gaps", "items",
+                 "lined", "orders", "pieces", "price", "roles", "sentences", "small", "sorts", "tokens", "units",
+                 "whats")  # fmt: skip
 
     def __init__(
         self, small: SmallWords, items: list[Item], told: tuple[list[str], dict[str, list[int]]],
@@ -50,8 +52,10 @@ class Scene:
         self.items = items
         self.whats, self.by_what = told
         self.tokens = [one.words for one in pieces]
-        self.different = [one.different for one in pieces]
+        self.pieces = pieces
+        self.lined = pieces[1].lined
         self.gaps = [one.gaps for one in pieces]
+        self.field_roles = [one.roles for one in pieces]
         self.roles = pieces[0].roles | pieces[1].roles
         self.price = price
         self.orders = orders
@@ -65,6 +69,10 @@ class Scene:
         self._sentences: dict[str, set[int]] = {}
         self._starts: dict[str, set[tuple[int, int]]] = {}
         self._paid: set[tuple[int, int]] | None = None
+
+    def different(self, field: int) -> frozenset[str]:
+        """Each token of a field once."""
+        return self.pieces[field].different
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""

@@ -31,9 +31,9 @@ def below_names(scene: Scene, ratings: Sequence[int], found: Found) -> set[int]:
     Watts stay for who looks for powers, unless there are several rows of values. ``ratings``: places of their names.
     """
     whats = scene.whats
-    if not ratings or "\n" not in scene.different[1]:
+    if not (ratings and scene.lined):
         return set()
-    parted = not scene.different[1].isdisjoint(_PARTING)
+    parted = not scene.different(1).isdisjoint(_PARTING)
     # Most names stand behind the figure of the one before them; a line with a figure heads nothing.
     heading = [at for at in ratings if whats[at - 1] != whats[at] and scene.items[at].field == 1 and (
                (whats[at - 1] != NUMBER and not _UNITS.keys().isdisjoint(whats[max(at - _MEANINGS, 0) : at]))
@@ -100,9 +100,9 @@ def in_columns(scene: Scene, found: Found) -> set[int]:
 
     As in a table with a row "| NOCT | STC |" above "Voc | 35.0 V | 37.1 V".
     """
-    if not {"elsewhere", "standard"} <= scene.by_what.keys() or "\n" not in scene.different[1]:
+    if not ({"elsewhere", "standard"} <= scene.by_what.keys() and scene.lined):
         return set()
-    sign = next((sign for sign in _PARTING if sign in scene.different[1]), None)
+    sign = next((sign for sign in _PARTING if sign in scene.different(1)), None)
     gone: set[int] = set()
     columns: tuple[int, int, int] | None = None  # how many, which tells of other conditions, which of standard ones
     ends = [-1, *(at for at, word in enumerate(scene.tokens[1]) if word == "\n"), len(scene.tokens[1])]

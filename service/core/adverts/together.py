@@ -7,6 +7,7 @@ input would make panels fit that do not, so where it is not told what one has, n
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from service.core.adverts.asked_roles import OF_SEVERAL
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -73,8 +74,10 @@ def told_together(scene: Scene, kind: str) -> Together:
 
 def _words_of_several(scene: Scene) -> list[tuple[int, int]]:
     """Fields and pieces where words for a total or a series stand."""
+    if not scene.roles & OF_SEVERAL:
+        return []
     words = scene.small.of_several
-    return [(field, at) for field in (0, 1) if not words.isdisjoint(scene.different[field])
+    return [(field, at) for field in (0, 1) if not words.isdisjoint(scene.different(field))
             for at, word in enumerate(scene.tokens[field]) if word in words]  # fmt: skip
 
 

@@ -5,14 +5,14 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
-from collections.abc import Mapping
 from itertools import accumulate
+from operator import add
 from sys import intern
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
-MOST_MET = 10_000
+MOST_MET, MOST_PIECES_MET = 10_000, 20_000
 _FEW = 6
 _NO_GAPS = [(0,) * (count - 1) for count in range(_FEW + 1)]  # within a run of so many pieces
 
@@ -22,25 +22,33 @@ class Run:
 
     ``told``: the first of them that tells a language, and its ``weight``; ``more``: the weights of further ones.
     ``roles``: those of all its words, as bits; ``plain``: is it one word, without any of these?
-    ``starts``: for each lexicon by its number what each word can be there, none where none of them means anything;
-    None until that was looked up. Kept in as few rows as can be: most of the time of a look is waiting for memory.
+    ``bare``: in which lexicons, as bits by their number, none of its words means anything; ``starts``: for each of the
+    ``lexicons`` what each word can be there, None until that was looked up, no row where nothing was found in any.
+    Kept in as few rows as can be: most of the time of a look is waiting for memory, and garbage is looked for in each.
     """
 
-    __slots__ = ("count", "more", "plain", "roles", "starts", "told", "weight", "words")
+    __slots__ = ("bare", "count", "first", "lexicons", "more", "plain", "roles", "starts", "told", "weight", "words")
 
-    def __init__(self, words: list[str], telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
-        self.roles = 0
-        different = list(dict.fromkeys(words))
-        for word in different:
-            self.roles |= roles.get(word, 0)
-        self.words = tuple(words)
+    def __init__(self, words: tuple[str, ...], telling: dict[str, int], roles: dict[str, int], lexicons: int) -> None:
+        self.words = words
+        self.first = words[0] if words else ""
         self.count = len(words)
-        told = [word for word in different if word in telling]
-        self.told = told[0] if told else ""
-        self.weight = telling[told[0]] if told else 0
-        self.plain = len(words) == 1 and not told and not self.roles
-        self.more = {word: telling[word] for word in told[1:]} if len(told) > 1 else None
-        self.starts: tuple[tuple[object, ...] | None, ...] = (None,) * lexicons
+        self.told, self.weight, self.roles = "", 0, 0
+        self.more: dict[str, int] | None = None
+        for word in words if self.count <= _FEW else dict.fromkeys(words):
+            self.roles |= roles.get(word, 0)
+            weight = telling.get(word, 0)
+            if not weight or word == self.told:
+                continue
+            if not self.weight:
+                self.told, self.weight = word, weight
+            elif self.more is None:
+                self.more = {word: weight}
+            else:
+                self.more[word] = weight
+        self.plain = self.count == 1 and not self.weight and not self.roles
+        self.bare, self.lexicons = 0, lexicons
+        self.starts: list[tuple[object, ...] | None] | None = None
 
 
 class Met(dict[str, Run]):
@@ -48,22 +56,27 @@ class Met(dict[str, Run]):
 
     ``telling``: words that tell a language, with their weights; ``roles``: those with roles, as bits.
 
-    Full, it begins anew.
+    Full of runs, or of the pieces in them, it begins anew.
     """
 
-    def __init__(self, telling: Mapping[str, int], roles: Mapping[str, int], lexicons: int) -> None:
+    def __init__(self, telling: dict[str, int], roles: dict[str, int], lexicons: int) -> None:
         super().__init__()
         self._telling = telling
         self._roles = roles
         self._lexicons = lexicons
+        self._pieces = 0
 
     def __missing__(self, signs: str) -> Run:
         # as the words of the vocabulary are: found without comparing letters
-        run = Run(list(map(intern, _PIECE.findall(signs))), self._telling, self._roles, self._lexicons)
+        one = signs.isascii() and signs.isalpha() and signs.islower()
+        words = (intern(signs),) if one else tuple(map(intern, _PIECE.findall(signs)))
+        run = Run(words, self._telling, self._roles, self._lexicons)
         if len(signs) <= _LONGEST_MET:
-            if len(self) >= MOST_MET:
+            if len(self) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
                 self.clear()
+                self._pieces = 0
             self[signs] = run
+            self._pieces += run.count
         return run
 
 
@@ -71,7 +84,7 @@ class Pieces:
     """The words, numbers and signs of a plain text, and where each begins.
 
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
-    ``different``: each word once; ``roles``: the roles of all of them; ``telling``: the weights of those that
+    ``lined``: are there line ends? ``roles``: those of all words; ``telling``: the weights of those that
     tell a language; ``runs``: what stands between blanks and line ends, and these.
 
     >>> pieces = Pieces("2 x,", Met({}, {}, 0))
@@ -79,7 +92,7 @@ class Pieces:
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_ends", "different", "gaps", "roles", "runs", "telling", "words")
+    __slots__ = ("_different", "_ends", "gaps", "lined", "roles", "runs", "telling", "words")
 
     def __init__(self, text: str, met: Met) -> None:
         self.words: list[str] = []
@@ -87,24 +100,24 @@ class Pieces:
         self.runs: list[Run] = []
         self.telling: dict[str, int] = {}
         words, gaps, runs, telling = self.words, self.gaps, self.runs, self.telling
-        blanks, roles = 1, 0  # blanks before what comes next
+        roles, line_end = 0, met["\n"]
+        wider: list[int] = []  # what has one blank more before it
+        begin: list[int] = []  # what has one less than behind a word, as it begins a line
         for number, line in enumerate(text.rstrip(" ").split("\n")):
             if number:
-                gaps.append(blanks - 1)
+                gaps.append(0)
                 words.append("\n")
-                runs.append(met["\n"])
-                blanks = 0
+                runs.append(line_end)
+                begin.append(len(gaps))
             found = list(map(met.__getitem__, line.split(" ")))
             runs += found
             for run in found:
                 if run.plain:  # as the most are
-                    gaps.append(blanks)
-                    words += run.words
-                    blanks = 1
+                    gaps.append(1)
+                    words.append(run.first)
                 elif run.count:
-                    gaps.append(blanks)
+                    gaps.append(1)
                     words += run.words
-                    blanks = 1
                     roles |= run.roles
                     gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
                     if run.weight:
@@ -112,18 +125,30 @@ class Pieces:
                         if run.more is not None:
                             telling.update(run.more)
                 else:
-                    blanks += 1
+                    wider.append(len(gaps))
         gaps.append(1)
-        self.different = frozenset(words)
+        for at in wider:
+            gaps[at] += 1
+        for at in begin:
+            gaps[at] -= 1
+        gaps[-1] = 1
+        self.lined = bool(begin)
         self.roles = roles
+        self._different: frozenset[str] | None = None
         self._ends: list[int] = []
+
+    @property
+    def different(self) -> frozenset[str]:
+        """Each word once."""
+        if self._different is None:  # few ask for them
+            self._different = frozenset(self.words)
+        return self._different
 
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
         ends = self._ends
         if not ends:  # reckoned when first asked for
-            lengths = [len(word) + gap for word, gap in zip(self.words, self.gaps, strict=False)]
-            ends = self._ends = list(accumulate(lengths))
+            ends = self._ends = list(accumulate(map(add, map(len, self.words), self.gaps)))
         return ends[at] - 1 - len(self.words[at]), ends[to - 1] - 1  # the first gap is one too wide
 
     def start(self, at: int) -> int:

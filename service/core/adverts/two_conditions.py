@@ -35,7 +35,7 @@ def of_two_conditions(scene: Scene) -> Columns:
         if _side_by_side(scene, first, second):
             _pair_before(scene, first, second, found)
             _in_pairs(scene, second, _next_heading(scene, labels, second), found)
-    if "\n" in scene.different[1]:
+    if scene.lined:
         _under_lines(scene, found.gone)
     return found
 

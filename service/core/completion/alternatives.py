@@ -7,6 +7,7 @@ from service.core.completion.defaults import pattern_of, row_for
 from service.core.model.assumption import Assumption
 from service.core.model.facts import Setup
 from service.core.model.pointer import value_at
+from service.core.sky import has_edges
 
 Value = str | float | int | bool
 
@@ -25,6 +26,8 @@ _CHOICES: Mapping[str, tuple[Value, ...]] = MappingProxyType(
         "/inverter/efficiency_weighting": ("european", "californian"),
     }
 )
+# The size of a panel counts where something casts its edge of shadow across the cells.
+_SIZES = frozenset({"/arrays/*/panel/length_mm", "/arrays/*/panel/width_mm"})
 # Inverters turned down to an older cap are common: 600 of 800 W (from memory).
 _TURNED_DOWN_SHARE = 0.75
 # What the year hangs on, or on what it was settled by, with nothing written down about how far it may be off.
@@ -71,6 +74,8 @@ def why_unmoved(setup: Setup, assumption: Assumption) -> str | None:
 def _counts(setup: Setup, assumption: Assumption) -> bool:
     if assumption.pointer == "/money/ageing_share_per_year":
         return any(array.panel.age_years > 0 for array in setup.arrays)
+    if pattern_of(assumption.pointer) in _SIZES:
+        return has_edges(value_at(setup, assumption.pointer.partition("/panel")[0]))
     if assumption.pointer.startswith("/household/"):
         return setup.inverter.export_limit_w is not None
     return row_for(assumption.pointer, assumption.code).moves_energy

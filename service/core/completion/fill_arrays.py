@@ -30,6 +30,8 @@ _BUILDING_ABOVE_M = {
     "wall": (3.0, 1.5, 15.0), "flat_roof": (0.0, 0.0, 1.0), "sloped_roof": (0.0, 0.0, 3.0),
 }  # fmt: skip
 _HUNG_ON_A_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall"})
+# What throws a soft shadow, as a word of its cause.
+_LEAVES = frozenset({"tree", "trees", "hedge", "bush", "bushes", "leaves"})
 # Stands in while a plane is open; settle replaces it before anything is computed.
 OPEN_PLANE = Plane(tilt_deg=0.0, azimuth_deg=0.0)
 
@@ -233,9 +235,11 @@ def _cover(array: Node, mount: str, *, measured: bool) -> Cover | None:
 
 
 def _shade(node: Node) -> Shade:
+    cause = node.take("cause")
+    leaves = not _LEAVES.isdisjoint(cause.lower().split())
     return Shade(
-        cause=node.take("cause"),
-        edge=node.take("edge"),
+        cause=cause,
+        edge=node.take("edge", Guess(value="soft", code="soft_of_leaves") if leaves else None),
         months=tuple(node.take("months")),
         from_clock=node.take("from_clock"),
         to_clock=node.take("to_clock"),

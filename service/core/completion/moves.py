@@ -1,10 +1,12 @@
 """How far would the year's energy move if an assumption were off by as much as it may be?"""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from math import isfinite
 
 from service.core.completion.alternatives import Value, alternatives, why_unmoved
 from service.core.completion.stands_square import SQUARE_TO_PANEL
+from service.core.energy import more_volts, untold_points
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Panel, Setup
 from service.core.model.pointer import replaced_at, value_at
@@ -76,12 +78,9 @@ def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: V
 def _followed(panel: Panel, pointer: str, name: str, ratio: float, assumptions: Assumptions) -> Panel:
     """Voltages scale together, currents against them; only the assumed ones give way."""
     volts = ratio if name in {_VOC, _VMP, "cells_in_series"} else 1 / ratio
-    followed = panel
-    for field, factor in ((_VOC, volts), (_VMP, volts), (_ISC, 1 / volts), (_IMP, 1 / volts)):
-        if f"{pointer}/{field}" in assumptions.by_pointer:
-            followed = replaced_at(followed, f"/{field}", value_at(panel, f"/{field}") * factor)
+    followed = more_volts(panel, untold_points(pointer, assumptions), volts)
     if name == "cells_in_series":
-        return replaced_at(followed, "/cells_in_series", max(1, round(panel.cells_in_series * ratio)))
+        return replace(followed, cells_in_series=max(1, round(panel.cells_in_series * ratio)))
     return followed
 
 

@@ -111,7 +111,10 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("cover/light_through_share", code="rail_in_front", value=0.8, source=f"glass or bars before what stands "
            f"behind a rail: {TRADE}", low=0.5, high=0.95, moves_energy=True),
     _array("shade/*/cause", code="not_said", value="not_known", source=NEUTRAL),
-    _array("shade/*/edge", code="hard_unless_said", value="hard", source=WARY),
+    _array("shade/*/edge", code="hard_unless_said", value="hard", source=f"{WARY}; what a soft one would leave is in "
+           "the range"),
+    _array("shade/*/edge", code="soft_of_leaves", value="soft", source="light comes through leaves and past them; what "
+           "a hard edge would take is in the range"),
     _array("shade/*/months", code="all_year", value=[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12], source=WARY),
     _array("shade/*/from_clock", code="all_day", value="00:00", source=WARY),
     _array("shade/*/to_clock", code="all_day", value="24:00", source=WARY),

@@ -5,8 +5,10 @@ why the year is uncertain.
 """
 
 from service.core.energy.again import KnownInputs, direct_current_again
+from service.core.energy.at_input import more_volts, untold_points
 from service.core.energy.chain import ArrayHours, Lit, input_hours, remaining_share
 from service.core.energy.days import day_kinds
+from service.core.energy.hour_moves import Doubts
 from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.lights import Lights
 from service.core.energy.next_to_nothing import next_to_nothing
@@ -32,6 +34,7 @@ __all__ = [
     "ArrayHours",
     "ArrayYear",
     "DayKind",
+    "Doubts",
     "EnergyYear",
     "KnownInputs",
     "Lights",
@@ -48,10 +51,12 @@ __all__ = [
     "energy_year",
     "input_hours",
     "lead_resistance_ohm",
+    "more_volts",
     "next_to_nothing",
     "remaining_share",
     "spread_key",
     "spread_of",
+    "untold_points",
     "year_key",
     "year_spread",
 ]

@@ -39,6 +39,10 @@ class OtherLight:
             rest moves all hours alike, but for
         by_uncut_share: what part of less light is less of what limits leave, and what part of more moves the hours that
             no limit cuts.
+        by_hours_share: what part of a change to less, and of one to more, is no other light but moves each hour apart
+            (``hour_moves``), 0 to 1 each; the two before are parts of the rest.
+        hours_move_w: how far that moves each hour's d.c. power for a change of light by one, to less and to more,
+            (8760,); None: not at all.
     """
 
     free_w: tuple[Floats, ...]
@@ -51,6 +55,8 @@ class OtherLight:
     cloud: Floats | None = None
     by_clouds_share: tuple[float, float] = (0.0, 0.0)
     by_uncut_share: tuple[float, float] = (0.0, 0.0)
+    by_hours_share: tuple[float, float] = (0.0, 0.0)
+    hours_move_w: tuple[Floats | None, Floats | None] = (None, None)
     _known: dict[float, tuple[Floats, Floats]] = field(default_factory=dict, init=False)
 
     def ac_and_clipped_w(self, scale: float) -> tuple[Floats, Floats]:
@@ -75,16 +81,18 @@ class OtherLight:
         return found
 
     def evenly(self) -> "OtherLight":
-        """The same set where other light moves all hours alike."""
-        return replace(self, cloud=None)
+        """The same set where other light moves all hours alike, and no other choice is asked."""
+        return replace(self, cloud=None, by_hours_share=(0.0, 0.0), hours_move_w=(None, None))
 
     def _output(self, scale: float) -> Output:
         dc_w = np.zeros_like(self.free_w[0])
-        less, more = (0.0, 0.0) if self.cloud is None else self.by_uncut_share
-        uncut = self._uncut() if scale > 1.0 and more > 0.0 else None
+        more, change = int(scale > 1.0), abs(scale - 1.0)
+        scale = 1.0 + (scale - 1.0) * (1.0 - self.by_hours_share[more])
+        planes = 0.0 if self.cloud is None or scale == 1.0 else self.by_uncut_share[more]
+        uncut = self._uncut() if more and planes > 0.0 else None
         # A plane that brings less does so below the limit, too: there its part acts on what the limits leave. By the
         # hours that they leave uncut alone, a higher limit, with more of them, could give a lower end.
-        left = 1.0 - less * max(1.0 - scale, 0.0)
+        left = 1.0 - planes * max(1.0 - scale, 0.0)
         for free, most in zip(self.free_w, self.most_w, strict=True):
             moved = (
                 free * scale
@@ -92,6 +100,8 @@ class OtherLight:
                 else self._by_hour(free, self.cloud, scale, None if uncut is None else uncut * (free < most))
             )
             dc_w += np.minimum(moved, most * left)
+        if (moves_w := self.hours_move_w[more]) is not None and change > 0.0:
+            dc_w += change * moves_w
         return output_of(
             np.maximum(dc_w, 0.0), self.ac_power_w, self.limit_w * left, self.curve, flicker_share=self.flicker_share
         )

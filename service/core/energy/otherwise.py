@@ -1,10 +1,10 @@
-"""How far would the year move if the panel lay the other way, had the other cells, another house, or hung warmer?
+"""How far would the year move if the panel lay or were cut or shaded otherwise, had another house, or hung warmer?
 
 Asked where nobody told which.
 """
 
 from collections.abc import Hashable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import product
 from math import log
 
@@ -16,7 +16,7 @@ from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
 from service.core.model.fixing import Fixing
 from service.core.model.hours import Floats, SkyYear
-from service.core.model.place import Cover
+from service.core.model.place import Cover, Shade
 from service.core.panel import HEAT_LOSS
 from service.core.sky import (
     USUAL_RATIO,
@@ -45,7 +45,21 @@ _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
 # heat: of the volts that are left heat takes 1/24/298 K more, and 1/24 of some 0.29 %/K. A sheet steeper or flatter
 # than the model's own (``panel.warmth``) moves the ideality, and that voltage with it, by 0.067 for each per cent.
 _DIM_PER_K, _DIM_PER_STEEPNESS, _MODELS_OWN_PER_K = 0.00026, 0.28, 0.0036
+_FAR = 0.25  # of the light: half cells behind a row bring several times as much in some hours, nothing in others
+_NO_LIGHT_KWH_PER_M2 = 1e-3
 _LEAST_LEFT = 0.5  # of the rated power by heat alone: no air is so hot
+
+
+@dataclass(frozen=True, slots=True)
+class Otherwise:
+    """How much less and how much more light cells may get, as shares; ``far``: as what they get so much more.
+
+    None where that is not so far from what was taken that the hours would differ much from brighter ones.
+    """
+
+    less: float = 0.0
+    more: float = 0.0
+    far: Array | None = None
 
 
 def lain_otherwise(
@@ -54,8 +68,11 @@ def lain_otherwise(
     sky: SkyYear,
     ground_reflectance_share: float,
     assumptions: Assumptions,
-) -> list[tuple[float, float]]:
-    """How much less and how much more light the cells of each array may get for what nobody told of its panel.
+) -> list[Otherwise]:
+    """How much less and how much more light the cells of each array may get for what nobody told of it.
+
+    That is which way its panels lie and what cells they have, which counts where something casts an edge of shadow
+    across them, and whether shadows by the clock have hard edges or soft ones.
 
     Args:
         arrays: of the completed request.
@@ -66,25 +83,27 @@ def lain_otherwise(
 
     Returns:
         Shares of the year's light on the cells, neither negative: of the least and of the most that any of the other
-        choices leaves: how it lies and its cells, where something casts an edge of shadow across them; how high the
-        house is that hides something, and whether one does where nobody told the mount; how a facade looks that was
-        taken square to a panel standing by itself. Nought where the light on the cells was measured. Arrays that stand
-        alike are looked at once.
+        choices leaves: how it lies and its cells, where something casts an edge of shadow across them, and edges of
+        shadows by the clock, all soft or all hard; how high the house is that hides something, and whether one does
+        where nobody told the mount; how a facade looks that was taken square to a panel standing by itself. Nought
+        where the light on the cells was measured. Arrays that stand alike are looked at once.
     """
     daylight = None
     known: dict[Hashable, float] = {}
     found = []
     for at, (array, on_cells) in enumerate(zip(arrays, on_cells_kwh_per_m2, strict=True)):
-        less = more = 0.0
-        moves = sky.plane_w_per_m2 is None and on_cells > 0.0
+        less, more, most = 0.0, 0.0, array
+        moves = sky.plane_w_per_m2 is None
         for one in _others(array, f"/arrays/{at}", assumptions) if moves else ():
             daylight = daylight_of(sky) if daylight is None else daylight
             key = light_key(one)
             if key not in known:
                 known[key] = _kwh_per_m2(one, sky, daylight, ground_reflectance_share)
-            moved = known[key] / on_cells - 1.0
-            less, more = max(less, -moved), max(more, moved)
-        found.append((less, more))
+            moved = known[key] / max(on_cells, _NO_LIGHT_KWH_PER_M2) - 1.0
+            less = max(less, -moved)
+            if moved > more:
+                more, most = moved, one
+        found.append(Otherwise(less, more, most if more > _FAR else None))
     return found
 
 
@@ -184,15 +203,15 @@ def _houses(array: Array, pointer: str, assumptions: Assumptions, *, mount_open:
 
 def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
     yield from _other_houses(array, pointer, assumptions)
-    if not has_edges(array):
-        return
-    ways, cells = [array.orientation], [array.panel.half_cells]
-    if assumptions.assumed(f"{pointer}/orientation"):
-        ways.append(_OTHER_WAY[array.orientation])
-    if assumptions.assumed(f"{pointer}/panel/half_cells"):
-        cells.append(not array.panel.half_cells)
-    for way, half_cells in list(product(ways, cells))[1:]:
-        yield replace(array, orientation=way, panel=replace(array.panel, half_cells=half_cells))
+    ways, cells, shades = [array.orientation], [array.panel.half_cells], [array.shade]
+    if has_edges(array):
+        if assumptions.assumed(f"{pointer}/orientation"):
+            ways.append(_OTHER_WAY[array.orientation])
+        if assumptions.assumed(f"{pointer}/panel/half_cells"):
+            cells.append(not array.panel.half_cells)
+    shades += [one for edge in ("soft", "hard") if (one := _edged(array, pointer, edge, assumptions)) != array.shade]
+    for way, half_cells, shade in list(product(ways, cells, shades))[1:]:
+        yield replace(array, orientation=way, panel=replace(array.panel, half_cells=half_cells), shade=shade)
 
 
 def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
@@ -217,3 +236,11 @@ def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Itera
     if turns and before and array.facade_azimuth_deg is None:
         for turn in (-TURNED_DEG, TURNED_DEG):
             yield replace(array, facade_azimuth_deg=(plane.azimuth_deg + turn) % 360.0)
+
+
+def _edged(array: Array, pointer: str, edge: str, assumptions: Assumptions) -> tuple[Shade, ...]:
+    """Its shadows by the clock, those of untold edge all with this one."""
+    return tuple(
+        replace(shade, edge=edge) if assumptions.assumed(f"{pointer}/shade/{at}/edge") else shade
+        for at, shade in enumerate(array.shade)
+    )

@@ -52,7 +52,9 @@ OUTER_POINTS_SD, INNER_POINTS_SD = 0.012, 0.008
 _OUTER = ("open_circuit_voltage_v", "short_circuit_current_a")
 _INNER = ("max_power_voltage_v", "max_power_current_a")
 CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR = "climate_data", "given_weather", "year_to_year"
+SHADE, AT_INPUT = "shade", "input"
 _UPRIGHT_FROM_DEG = 75.0
+_IF_UNTOLD = "free_standing"  # its tilts were reckoned; who tells it knows no less than who does not
 _OF_ANOTHER_PLANE = 0.6
 _FACES_AS_THE_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "fence", "sloped_roof"})
 _Sides = tuple[float, float]  # towards less, and towards more
@@ -132,7 +134,7 @@ def spread_of(
         SpreadPart("dirt", mean(lambda _, array: max(LEAST_DIRT_SD, DIRT_SD_OF_SHARE * array.dirt_share))),
         SpreadPart("model", mean(lambda _, array: _model(array))),
     ]  # fmt: skip
-    shade = sided("shade", lambda at, array: _shade(array, known[at], f"/arrays/{at}", assumptions))
+    shade = sided(SHADE, lambda at, array: _shade(array, known[at], f"/arrays/{at}", assumptions))
     if shade.relative_sd_share > 0.0 or shade.upward_sd_share:
         parts.append(shade)
     rear = sided("rear_light", lambda at, array: _rear(array, known[at].rear_share, f"/arrays/{at}", assumptions))
@@ -144,6 +146,22 @@ def spread_of(
         if one.relative_sd_share > 0
     ]  # fmt: skip
     return tuple(parts)
+
+
+def with_part(spread: Sequence[SpreadPart], code: str, sd_share: _Sides) -> tuple[SpreadPart, ...]:
+    """The spread with so much more of a part, to less and to more, as of another cause; none where that is nought.
+
+    >>> with_part([SpreadPart("shade", 0.04)], "shade", (0.0, 0.03))
+    (SpreadPart(code='shade', relative_sd_share=0.04, upward_sd_share=0.05),)
+    """
+    if max(sd_share) == 0.0:
+        return tuple(spread)
+    of_code = [part for part in spread if part.code == code]
+    less, more = (hypot(before, sd) for before, sd in zip(combined_sd_share(of_code), sd_share, strict=True))
+    changed = SpreadPart(code, less, None if less == more else more)
+    if not of_code:
+        return (*spread, changed)
+    return tuple(changed if part.code == code else part for part in spread)
 
 
 def by_clouds_share(spread: Iterable[SpreadPart]) -> _Sides:
@@ -276,7 +294,7 @@ def _plane(array: Array, cooled: _Sides, pointer: str, assumptions: Assumptions)
         if mount_open and array.cover is None:  # it may hang behind a rail
             less = 1.0 - (1.0 - less) * BEHIND_A_RAIL.light_through_share
         down, up = less / Z_90, more / Z_90
-        beside = TILT_SD if tilt_open and not mount_open else 0.0
+        beside = TILT_SD if tilt_open and not mount_open and array.mount != _IF_UNTOLD else 0.0
         return hypot(down, worse, beside), hypot(up, better, beside)
     mount = MOUNT_SD if mount_open and (azimuth_open or tilt_open) else 0.0
     sd = hypot(mount, azimuth if azimuth_open else 0.0, TILT_SD if tilt_open else 0.0)

@@ -6,18 +6,20 @@ from types import MappingProxyType
 
 import numpy as np
 
+from service.core.energy.at_input import at_input
 from service.core.energy.cells import CellYear, cell_year
 from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, input_hours
 from service.core.energy.days import day_kinds
+from service.core.energy.hour_moves import Doubts, HourMoves, moves_of, with_moves
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
 from service.core.energy.otherwise import ground_otherwise, held_otherwise, lain_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
-from service.core.energy.spread import OfLight, by_clouds_share, by_uncut_share, spread_of
+from service.core.energy.spread import AT_INPUT, SHADE, OfLight, by_clouds_share, by_uncut_share, spread_of, with_part
 from service.core.errors import ContradictionError
 from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
 from service.core.model.assumption import Assumptions
-from service.core.model.band import Band, SpreadPart, ends_of
+from service.core.model.band import Band, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
@@ -32,6 +34,7 @@ from service.core.sky import (
 )
 
 DAYS_PER_YEAR = 365.0
+_DOUBTED = ("/arrays", "/site", "/inverter/inputs")
 _ALL_FROM_GROUND = 5.0  # of ground that throws back 0.2
 
 
@@ -68,13 +71,13 @@ def year_key(setup: Setup, assumptions: Assumptions) -> Hashable:
         (inverter.weighted_efficiency_share, inverter.efficiency_weighting),
         setup.downtime_days_per_year,
         setup.site.latitude_deg < 0,
-        assumptions.within("/arrays", "/site"),
+        assumptions.within(*_DOUBTED),
     )
 
 
 def spread_key(setup: Setup, assumptions: Assumptions) -> Hashable:
     """All that ``year_spread`` hangs on beside the place: it takes more of a year than all that follows it."""
-    return direct_key(setup), assumptions.within("/arrays", "/site")
+    return direct_key(setup), assumptions.within(*_DOUBTED)
 
 
 def energy_year(
@@ -83,7 +86,7 @@ def energy_year(
     climate: PlaceClimate,
     assumptions: Assumptions,
     direct: tuple[ArrayHours, ...] | None = None,
-    spread: tuple[SpreadPart, ...] | None = None,
+    doubts: Doubts | None = None,
 ) -> EnergyYear:
     """The typical year of the whole set.
 
@@ -93,7 +96,7 @@ def energy_year(
         climate: for how sure its light is.
         assumptions: which values nobody gave; they widen the band.
         direct: ``direct_current`` of a setup of the same ``direct_key``, where it is at hand.
-        spread: ``year_spread`` of one of the same ``spread_key``, where it is at hand.
+        doubts: ``year_spread`` of one of the same ``spread_key``, where it is at hand.
 
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
     inverter is set to, which also cuts what flickers above it within an hour (``sky.flicker_share``; the limits of the
@@ -106,11 +109,16 @@ def energy_year(
     """
     hours = direct_current(setup, sky) if direct is None else direct
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
-    spread = year_spread(setup, hours, sky, climate, assumptions) if spread is None else spread
+    doubts = year_spread(setup, hours, sky, climate, assumptions) if doubts is None else doubts
+    spread, moves = doubts.in_light, HourMoves()
     other = replace(
         _other_light(setup, hours, sky.flicker_share), cloud=cloud_to_lose(sky),
         by_clouds_share=by_clouds_share(spread), by_uncut_share=by_uncut_share(spread),
     )  # fmt: skip
+    for code, others_w in doubts.others_w:
+        one = moves_of(setup, dc_w, others_w)
+        spread, moves = with_part(spread, code, one.sd_share), moves + one
+    other = with_moves(other, moves, spread)
     out = output_of(
         np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve, flicker_share=sky.flicker_share
     )
@@ -165,13 +173,30 @@ def _other_light(setup: Setup, hours: Sequence[ArrayHours], flicker_share: Float
 
 
 def year_spread(
-    setup: Setup, hours: Sequence[ArrayHours], sky: SkyYear, climate: PlaceClimate, assumptions: Assumptions
-) -> tuple[SpreadPart, ...]:
-    """How sure the year is, cause by cause; the arguments are those of ``energy_year``, ``hours`` its ``direct``."""
+    setup: Setup,
+    hours: Sequence[ArrayHours],
+    sky: SkyYear,
+    climate: PlaceClimate,
+    assumptions: Assumptions,
+    lights: Lights | None = None,
+) -> Doubts:
+    """How sure the year is, cause by cause; the arguments are those of ``energy_year``, ``hours`` its ``direct``.
+
+    ``lights``: as of ``direct_current``.
+    """
+    lights = Lights() if lights is None else lights
+
+    def dc_w_of(changed: Setup) -> Floats:
+        return np.asarray(np.sum([one.dc_w for one in direct_current(changed, sky, lights, account=False)], axis=0))
+
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
     reflectance = setup.site.ground_reflectance_share
     on_cells = [_on_cells_kwh_per_m2(array, one) for array, one in zip(setup.arrays, hours, strict=True)]
     otherwise = lain_otherwise(setup.arrays, on_cells, sky, reflectance, assumptions)
+    others_w = [(AT_INPUT, group) for group in at_input(setup, assumptions, dc_w_of)]
+    if any(one.far is not None for one in otherwise):
+        arrays = [array if one.far is None else one.far for array, one in zip(setup.arrays, otherwise, strict=True)]
+        others_w.append((SHADE, (dc_w_of(replace(setup, arrays=tuple(arrays))),)))
     known = [
         OfLight(
             hidden_share=_hidden_share(one),
@@ -183,7 +208,7 @@ def year_spread(
             if per_reflectance is None
             else ground_otherwise(array, sky, per_reflectance, reflectance, f"/arrays/{at}", assumptions),
             faces_share=_faces_share(array, one),
-            otherwise=moved,
+            otherwise=(moved.less, moved.more if moved.far is None else 0.0),
             cooled=held_otherwise(
                 array, one.free_w, _warming_kwh_per_m2(array, one), sky, f"/arrays/{at}", assumptions
             ),
@@ -191,7 +216,7 @@ def year_spread(
         for at, (array, one, moved) in enumerate(zip(setup.arrays, hours, otherwise, strict=True))
         for per_reflectance in (_per_reflectance(array, one, sky),)
     ]
-    return spread_of(setup.arrays, free_kwh, known, climate, assumptions)
+    return Doubts(spread_of(setup.arrays, free_kwh, known, climate, assumptions), tuple(others_w))
 
 
 def _band(middle_kwh: float, other: OtherLight, ends: tuple[float, float]) -> Band:

@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from service.core.energy import otherwise
-from service.core.energy.otherwise import lain_otherwise
+from service.core.energy.otherwise import Otherwise, lain_otherwise
 from service.core.model.assumption import Assumption, Assumptions
-from service.core.model.place import HandRail, SideWall
+from service.core.model.place import HandRail, Shade, SideWall
 from service.core.sky import plane_light
 from tests.builders import array
 from tests.skies import mixed_year
@@ -35,11 +35,27 @@ def test_each_array_is_told_what_its_own_other_way_moves():
     )
     moved = year_kwh_per_m2(replace(BEHIND, orientation="lengthwise")) / on_cells[0] - 1.0
     assert abs(moved) > 0.01
-    expected = (max(-moved, 0.0), max(moved, 0.0))
-    assert found[0] == pytest.approx(expected, abs=1e-6)
+    assert (found[0].less, found[0].more) == pytest.approx((max(-moved, 0.0), max(moved, 0.0)), abs=1e-6)
     assert found[1] == found[0]
-    assert found[2] == (0.0, 0.0)  # it was told
-    assert found[3] == (0.0, 0.0)  # nothing casts an edge
+    assert found[2] == Otherwise()  # it was told
+    assert found[3] == Otherwise()  # nothing casts an edge
+
+
+def test_an_edge_that_nobody_told_may_be_the_other_one_and_what_brings_far_more_is_named():
+    shade = Shade(cause="mast", edge="hard", months=tuple(range(1, 13)), from_clock="09:00", to_clock="17:00",
+                  blocked_share=0.4)  # fmt: skip
+    hard = array(shade=(shade,))
+    soft = replace(hard, shade=(replace(shade, edge="soft"),))
+    on_cells = [year_kwh_per_m2(one) for one in (hard, soft)]
+    [of_hard, of_soft] = lain_otherwise(
+        (hard, soft), on_cells, SKY, 0.2, untold("/arrays/0/shade/0/edge", "/arrays/1/shade/0/edge")
+    )
+    assert of_hard.more == pytest.approx(on_cells[1] / on_cells[0] - 1.0, abs=1e-6)
+    assert of_hard.more > 0.25
+    assert (of_hard.less, of_hard.far) == (0.0, soft)
+    assert of_soft.less == pytest.approx(1.0 - on_cells[0] / on_cells[1], abs=1e-6)
+    assert (of_soft.more, of_soft.far) == (0.0, None)
+    assert lain_otherwise((hard,), on_cells[:1], SKY, 0.2, untold()) == [Otherwise()]
 
 
 def test_arrays_that_stand_alike_are_looked_at_once(monkeypatch):

@@ -4,7 +4,7 @@ import pytest
 
 from service.api.words.english import losses, spread
 from service.core.energy import LOSSES, OfLight, spread_of
-from service.core.energy.spread import by_clouds_share
+from service.core.energy.spread import AT_INPUT, by_clouds_share
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.band import SpreadPart, ends_of
 from service.core.model.place import Cover, Plane, Shade, SkylinePoint
@@ -224,6 +224,7 @@ def test_every_code_has_its_sentence():
     everything = set(parts(array(shade=(TREE,)), assumed=["/arrays/0/plane", "/arrays/0/panel/open_circuit_voltage_v"]))
     none = Assumptions.of(())
     given = spread_of([array()], [300.0], [OfLight(rear_share=0.1, snow_share=0.02)], climate(light_from="given"), none)
-    assert everything | {part.code for part in given} == set(spread.TEXTS)
+    of_hours = {AT_INPUT}  # told by ``hour_moves``
+    assert everything | {part.code for part in given} | of_hours == set(spread.TEXTS)
     assert "climate_data" not in {part.code for part in given}
     assert set(losses.TEXTS) == set(LOSSES)

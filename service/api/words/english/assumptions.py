@@ -99,7 +99,8 @@ TEXTS: Mapping[str, str] = {
     "{value:.2g} of the light through were taken; it may be {low:.2g} to {high:.2g}. Tell cover.light_through_share, "
     "1 where nothing of the kind stands before the panel, as behind a closed parapet, which is told as row_in_front.",
     "usual_shade": "Not said; the shade of a tree in leaf was taken.",
-    "hard_unless_said": "Not said; a hard edge was taken, which costs more.",
+    "hard_unless_said": "Not said; a hard edge was taken, which costs more. What a soft one leaves is in the range.",
+    "soft_of_leaves": "Not said; leaves throw a soft shadow. What a hard edge would cost is in the range.",
     "all_year": "Not said; it was taken to fall all year.",
     "all_day": "Not said; it was taken to fall all day.",
     "usual_dirt": "Not said; a little dirt was taken, as rain leaves it.",
