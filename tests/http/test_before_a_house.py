@@ -172,3 +172,12 @@ def test_beside_one_wall_the_panel_is_not_turned_into_the_house(side):
     told = year(**stand, **wall, plane=best)["middle"]
     assert found["best_year_kwh"] == pytest.approx(told, abs=0.02)  # the maps' kernel, and the plain chain
     assert told < year(**stand)["middle"]
+
+
+def test_a_higher_limit_gives_no_lower_cautious_end_where_an_input_is_not_told_either():
+    array = {"mount": "behind_rail", "count": 2, "panel": {"rated_power_w": 440, "half_cells": False}}
+    ends = []
+    for limit_w in (150, 200, 350, 600, 800):
+        asked = SMALLEST | {"arrays": [array], "inverter": {"ac_power_w": 800, "set_limit_w": limit_w}}
+        ends.append(post("/v1/energy", asked).json()["energy"]["year_kwh"]["cautious"])
+    assert ends == sorted(ends)
