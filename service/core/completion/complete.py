@@ -72,7 +72,10 @@ def complete(
     root = Node(given, "", log)
     site = site_of(root.child("site"), place)
     sets, known_terms = (None, None) if known is None else (known.sets, known.terms)
-    arrays, inverter = set_of(root, sky, site.ground_reflectance_share, tables.panels, as_of, facing, sets)
+    measured = weather is not None and weather.sky.plane_w_per_m2 is not None
+    arrays, inverter = set_of(
+        root, sky, site.ground_reflectance_share, tables.panels, as_of, facing, sets, measured=measured
+    )
     household = household_of(root.child("household"), sky.calendar, site.latitude_deg)
     terms = terms_of(root, site.rule_area, tables, as_of, known_terms)
     log += terms.assumed

@@ -29,14 +29,19 @@ _BUILDING_ABOVE_M = {
     "hung_on_rail": (3.0, 1.5, 15.0), "behind_rail": (3.0, 1.5, 15.0), "balcony_floor": (3.0, 1.5, 15.0),
     "wall": (3.0, 1.5, 15.0), "flat_roof": (0.0, 0.0, 1.0), "sloped_roof": (0.0, 0.0, 3.0),
 }  # fmt: skip
+_HUNG_ON_A_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall"})
 # What throws a soft shadow, as a word of its cause.
 _LEAVES = frozenset({"tree", "trees", "hedge", "bush", "bushes", "leaves"})
 # Stands in while a plane is open; settle replaces it before anything is computed.
 OPEN_PLANE = Plane(tilt_deg=0.0, azimuth_deg=0.0)
 
 
-def arrays_of(nodes: list[Node], input_count: int, as_of: date, listed_panels: PanelList) -> tuple[Array, ...]:
+def arrays_of(
+    nodes: list[Node], input_count: int, as_of: date, listed_panels: PanelList, *, measured: bool = False
+) -> tuple[Array, ...]:
     """The complete arrays, planes still open where they were; each on an input that exists.
+
+    ``measured``: their light was measured on their planes, behind all that nobody told.
 
     Raises:
         ContradictionError: an array is on an input that the inverter lacks, or no input is left for it; or some
@@ -47,7 +52,9 @@ def arrays_of(nodes: list[Node], input_count: int, as_of: date, listed_panels: P
     panels: Counter[int] = Counter()
     for number, node in zip(inputs, nodes, strict=True):
         panels[number] += node.get("count") or cast("int", row_for(node.at("count"), None).value)
-    arrays = (_array(node, i, inputs[i], panels, as_of, listed_panels) for i, node in enumerate(nodes))
+    arrays = (
+        _array(node, i, inputs[i], panels, as_of, listed_panels, measured=measured) for i, node in enumerate(nodes)
+    )
     return tuple(replace(one, joined="one_string") if i in one_string else one for i, one in enumerate(arrays))
 
 
@@ -99,18 +106,22 @@ def _as_one_string(nodes: list[Node], inputs: list[int]) -> frozenset[int]:
 
 
 def _array(
-    node: Node, index: int, number: int, panels: Mapping[int, int], as_of: date, listed_panels: PanelList
+    node: Node,
+    index: int,
+    number: int,
+    panels: Mapping[int, int],
+    as_of: date,
+    listed_panels: PanelList,
+    *,
+    measured: bool,
 ) -> Array:
     count = node.take("count")
     mount = node.take("mount")
-    height, low, high = _HEIGHTS.get(mount, _HEIGHTS["free_standing"])
+    height = _height(node.child("fixing").get("building_height_m"), mount)
     joined = Guess(value="parallel", code="nothing_to_join") if count == 1 else Guess(
         value="series", code="series_unless_said"
     )  # fmt: skip
-    plane, hand_rail, row_in_front = (
-        node.child("plane"),
-        *(node.child_if_given(name) for name in ("hand_rail", "row_in_front")),
-    )
+    plane, hand_rail, row_in_front = node.child("plane"), node.child_if_given("hand_rail"), _row_in_front(node)
     panel = panel_of(node.child("panel"), as_of, listed_panels)
     beside = node.child_if_given("overhang") or node.children("side_walls")
     if hand_rail is not None or row_in_front is not None or beside:
@@ -126,11 +137,11 @@ def _array(
             azimuth_deg=plane.get("azimuth_deg") if plane.get("azimuth_deg") is not None else OPEN_PLANE.azimuth_deg,
         ),
         orientation=node.take("orientation", Guess(value="lengthwise" if mount in AT_RAILING else "upright")),
-        height_above_ground_m=node.take("height_above_ground_m", Guess(value=height, low=low, high=high)),
+        height_above_ground_m=node.take("height_above_ground_m", height),
         skyline=skyline_of(node),
         overhang=_overhang(node.child_if_given("overhang")),
         side_walls=listed(node, "side_walls", [_side_wall(n) for n in node.children("side_walls")]),
-        cover=_cover(node, mount, row_in_front),
+        cover=_cover(node, mount, measured=measured),
         shade=listed(node, "shade", [_shade(n) for n in node.children("shade")]),
         dirt_share=node.take("dirt_share"),
         mismatch_share=mismatch_of(node, panels[number]),
@@ -141,12 +152,24 @@ def _array(
         rear_light_share=node.get("rear_light_share"),
         facade_azimuth_deg=node.get("facade_azimuth_deg"),
         hand_rail=_hand_rail(hand_rail),
-        row_in_front=_row_in_front(row_in_front),
+        row_in_front=row_in_front,
         facing_reflectance_share=node.get("facing_reflectance_share"),
         count_rear_light=node.take("count_rear_light"),
         string_fuse_a=node.get("string_fuse_a"),
-        fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height),
+        fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height.value),
     )  # fmt: skip
+
+
+def _height(building_m: float | None, mount: str) -> Guess:
+    """How high panels hang: as usual, at most a storey below the edge of a house that was told, or half-way up it."""
+    usual, low, high = _HEIGHTS.get(mount, _HEIGHTS["free_standing"])
+    if mount not in _HUNG_ON_A_HOUSE or not building_m:
+        return Guess(value=usual, low=low, high=high)
+    above, least, _ = _BUILDING_ABOVE_M[mount]
+    found = min(usual, round(max(building_m - above, building_m / 2.0), 3))
+    low, high = min(low, building_m / 3.0), min(high, max(building_m - least, building_m * 0.75))
+    low, high = round(low, 3), round(high, 3)
+    return Guess(value=found, code="below_the_roof", low=low, high=high)
 
 
 def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
@@ -185,10 +208,13 @@ def _hand_rail(node: Node | None) -> HandRail | None:
     )
 
 
-def _row_in_front(node: Node | None) -> RowInFront | None:
+def _row_in_front(array: Node) -> RowInFront | None:
+    """The row as told; one that stands no higher than the panel's lower edge is none."""
+    node = array.child_if_given("row_in_front")
     if node is None:
         return None
-    return RowInFront(above_bottom_edge_m=node.take("above_bottom_edge_m"), distance_m=node.take("distance_m"))
+    row = RowInFront(above_bottom_edge_m=node.take("above_bottom_edge_m"), distance_m=node.take("distance_m"))
+    return row if row.above_bottom_edge_m > 0.0 else None
 
 
 def _side_wall(node: Node) -> SideWall:
@@ -197,12 +223,12 @@ def _side_wall(node: Node) -> SideWall:
     )
 
 
-def _cover(array: Node, mount: str, row_in_front: Node | None) -> Cover | None:
-    """What is told, and behind a rail its glass or bars; a closed parapet is told as the row in front."""
+def _cover(array: Node, mount: str, *, measured: bool) -> Cover | None:
+    """What is told, and behind a rail its glass or bars, which a sensor on the panel's plane has before it, too."""
     node = array.child("cover")
     if array.get("cover") is not None:
         return Cover(material=node.take("material"), light_through_share=node.take("light_through_share"))
-    if mount != "behind_rail" or row_in_front is not None:
+    if mount != "behind_rail" or measured:
         return None
     through = node.take("light_through_share", Guess(value=_THROUGH_RAIL_SHARE, code="rail_in_front"))
     return Cover(material=node.take("material"), light_through_share=through)

@@ -41,6 +41,8 @@ def set_of(
     as_of: date,
     facing: Facing | None,
     known: KnownSets | None,
+    *,
+    measured: bool = False,
 ) -> tuple[tuple[Array, ...], Inverter]:
     """The arrays with their planes settled, and the inverter; what was not given is written down.
 
@@ -52,32 +54,40 @@ def set_of(
         as_of: the day of the question, from which panels' ages count.
         facing: which way the railing faces by when the sun was seen; None where nobody noted that.
         known: the sets completed lately, by what was sent of them, to be looked in and added to; None: not kept.
+        measured: the arrays' light was measured on their planes.
 
     Raises:
         ContradictionError: parts exclude each other, or there is no array.
     """
 
     def made() -> CompletedSet:
-        return _completed(root, sky, ground_reflectance_share, listed, as_of, facing)
+        return _completed(root, sky, ground_reflectance_share, listed, as_of, facing, measured=measured)
 
     if known is None:
         found = made()
     else:
         # A text of values and their kinds, as ``repr`` is one, in a quarter of its time: form 2 knows no references.
         sent = marshal.dumps([root.get(name) for name in ("arrays", "inverter", "tilt")], 2)
-        found = known.get((sky, sent, ground_reflectance_share, as_of, facing), made)
+        found = known.get((sky, sent, ground_reflectance_share, as_of, facing, measured), made)
     root.log += found.assumed
     return found.arrays, found.inverter
 
 
 def _completed(
-    root: Node, sky: SkyYear, ground_reflectance_share: float, listed: PanelList, as_of: date, facing: Facing | None
+    root: Node,
+    sky: SkyYear,
+    ground_reflectance_share: float,
+    listed: PanelList,
+    as_of: date,
+    facing: Facing | None,
+    *,
+    measured: bool,
 ) -> CompletedSet:
     log: list[Assumption] = []
     own = Node(root.given, root.pointer, log)
     nodes, inverter_node = _array_nodes(own), own.child("inverter")
     input_count = input_count_of(inverter_node, nodes)
-    filled = arrays_of(nodes, input_count, as_of, listed)
+    filled = arrays_of(nodes, input_count, as_of, listed, measured=measured)
     places = Places(wish=places_wished(own.get("tilt")), facing=facing)
     arrays = tuple(
         settled(one, node.child("plane"), sky, ground_reflectance_share, places)

@@ -71,6 +71,8 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("orientation", code="by_mount", rule="lengthwise at a railing, else upright", source=TRADE),
     _array("height_above_ground_m", code="by_mount", rule="balcony 6, wall 4, flat roof 6, sloped roof 5, fence 0.5, "
            "ground 0.3, free-standing 1", unit="m", source=NEUTRAL, moves_energy=True),
+    _array("height_above_ground_m", code="below_the_roof", rule="balcony 6, wall 4, at most 3 m below the roof edge "
+           "that was told, on a house below 6 m half-way up", unit="m", source=NEUTRAL, moves_energy=True),
     _array("fixing/building_height_m", code="a_storey_above", rule="3 m above the panels at a railing or wall, as high "
            "as the panels on a roof", unit="m", source=NEUTRAL, moves_energy=True),
     _array("fixing/railing_height_m", code="usual_railing", value=1.0, unit="m", source="building codes ask for 0.9 to "

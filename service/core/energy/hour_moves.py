@@ -22,8 +22,8 @@ class HourMoves:
     """What other choices may take, and what they may bring, by the hour.
 
     Attributes:
-        sd_share: relative standard deviations of the year's d.c. energy as far as the set's limit lets it through, to
-            less and to more.
+        sd_share: relative standard deviations of the year's d.c. energy, to less, and to more as far as the set's limit
+            lets it through.
         by_hour_w: to less and to more, how far each hour's d.c. power of the set moves, weighted by their deviations:
             the sum of deviation times (power with the other choice less power as taken), (n,); None: nothing moves.
     """
@@ -62,10 +62,12 @@ def moves_of(setup: Setup, own_w: Floats, others_w: Sequence[Floats]) -> HourMov
             10 and 90 % of cases.
     """
     most_w = setup.inverter.set_limit_w / setup.inverter.weighted_efficiency_share
-    sums = [float(np.minimum(one, most_w).sum()) for one in (own_w, *others_w)]
-    own, sd_share = sums[0], [0.0, 0.0]
+    sd_share = [0.0, 0.0]
     by_hour_w: list[Floats | None] = [None, None]
-    for more, at in enumerate((int(np.argmin(sums)), int(np.argmax(sums)))):
+    for more, (limit_w, worst) in enumerate(((np.inf, np.argmin), (most_w, np.argmax))):
+        # To less without the limit: it acts on the hours themselves, and a higher one may not give a lower end.
+        sums = [float(np.minimum(one, limit_w).sum()) for one in (own_w, *others_w)]
+        own, at = sums[0], int(worst(sums))
         if at > 0:
             sd_share[more] = (min(abs(sums[at] - own) / own, _MOST_MOVED) if own > 0.0 else _MOST_MOVED) / Z_90
             by_hour_w[more] = sd_share[more] * (others_w[at - 1] - own_w)

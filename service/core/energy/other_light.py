@@ -37,7 +37,8 @@ class OtherLight:
             all hours move alike.
         by_clouds_share: what part of a change to less light, and of one to more, comes from clouds, 0 to 1 each; the
             rest moves all hours alike, but for
-        by_uncut_share: what part of either moves the hours that no limit cuts.
+        by_uncut_share: what part of less light is less of what limits leave, and what part of more moves the hours that
+            no limit cuts.
         by_hours_share: what part of a change to less, and of one to more, is no other light but moves each hour apart
             (``hour_moves``), 0 to 1 each; the two before are parts of the rest.
         hours_move_w: how far that moves each hour's d.c. power for a change of light by one, to less and to more,
@@ -85,21 +86,24 @@ class OtherLight:
 
     def _output(self, scale: float) -> Output:
         dc_w = np.zeros_like(self.free_w[0])
-        moves_uncut = scale != 1.0 and self.cloud is not None and self.by_uncut_share[int(scale > 1.0)] > 0.0
-        uncut = self._uncut() if moves_uncut else None
         more, change = int(scale > 1.0), abs(scale - 1.0)
         scale = 1.0 + (scale - 1.0) * (1.0 - self.by_hours_share[more])
+        planes = 0.0 if self.cloud is None or scale == 1.0 else self.by_uncut_share[more]
+        uncut = self._uncut() if more and planes > 0.0 else None
+        # A plane that brings less does so below the limit, too: there its part acts on what the limits leave. By the
+        # hours that they leave uncut alone, a higher limit, with more of them, could give a lower end.
+        left = 1.0 - planes * max(1.0 - scale, 0.0)
         for free, most in zip(self.free_w, self.most_w, strict=True):
             moved = (
                 free * scale
                 if scale == 1.0 or self.cloud is None
                 else self._by_hour(free, self.cloud, scale, None if uncut is None else uncut * (free < most))
             )
-            dc_w += np.minimum(moved, most)
+            dc_w += np.minimum(moved, most * left)
         if (moves_w := self.hours_move_w[more]) is not None and change > 0.0:
             dc_w += change * moves_w
         return output_of(
-            np.maximum(dc_w, 0.0), self.ac_power_w, self.limit_w, self.curve, flicker_share=self.flicker_share
+            np.maximum(dc_w, 0.0), self.ac_power_w, self.limit_w * left, self.curve, flicker_share=self.flicker_share
         )
 
     def _uncut(self) -> Floats:
@@ -110,7 +114,7 @@ class OtherLight:
     def _by_hour(self, free: Floats, cloud: Floats, scale: float, uncut: Floats | None) -> Floats:
         """An input's power before its limits with other light; its sum is ``scale`` times what it was, none below 0."""
         clouds = self.by_clouds_share[int(scale > 1.0)]
-        planes = 0.0 if uncut is None else self.by_uncut_share[int(scale > 1.0)]
+        planes = 0.0 if uncut is None else self.by_uncut_share[1]
         moves = 1.0 - clouds - planes + clouds * _moved_by_clouds(free, cloud)
         if uncut is not None:
             moves = moves + planes * _moved_within(free, uncut)

@@ -16,7 +16,7 @@ from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
 from service.core.model.fixing import Fixing
 from service.core.model.hours import Floats, SkyYear
-from service.core.model.place import Shade
+from service.core.model.place import Cover, Shade
 from service.core.panel import HEAT_LOSS
 from service.core.sky import (
     USUAL_RATIO,
@@ -35,6 +35,8 @@ from service.core.sky import (
 
 # So far aside may the facade look that was taken square to a panel standing by itself: judgement.
 TURNED_DEG = 45.0
+# Of what nobody told how it hangs, what its rail may let through: as where that mount was told.
+BEHIND_A_RAIL = Cover(material="not_known", light_through_share=0.8)
 _STOREY_M = 3.0  # of house above a panel whose mount nobody told: it may hang on a wall
 _SQUARE = frozenset({"hung_on_rail", "behind_rail", "wall", "fence", "sloped_roof"})
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
@@ -214,14 +216,21 @@ def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Ar
 
 def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
     plane, house = array.plane, f"{pointer}/fixing/building_height_m"
-    in_place = not any(assumptions.assumed(f"{pointer}/plane/{name}") for name in ("tilt_deg", "azimuth_deg"))
-    if in_place and assumptions.assumed(f"{pointer}/mount") and not stands_under_or_beside(array):
-        yield replace(array, mount="wall", fixing=Fixing(building_height_m=array.height_above_ground_m + _STOREY_M))
+    height = f"{pointer}/height_above_ground_m"
+    tilt_open, azimuth_open = (assumptions.assumed(f"{pointer}/plane/{name}") for name in ("tilt_deg", "azimuth_deg"))
+    if not tilt_open and assumptions.assumed(f"{pointer}/mount"):
+        at_house = replace(array, fixing=Fixing(building_height_m=array.height_above_ground_m + _STOREY_M))
+        yield replace(at_house, mount="wall")
+        if array.cover is None and not azimuth_open:  # else the plane's own ends have it
+            yield replace(at_house, mount="behind_rail", cover=BEHIND_A_RAIL)
     hides = house_hiding(array, np.array([plane.tilt_deg]), np.array([plane.azimuth_deg])) is not None
     if hides and assumptions.assumed(house) and array.fixing is not None and array.fixing.building_height_m is not None:
         for end in (assumptions.low, assumptions.high):
             height_m = end(house, array.fixing.building_height_m)
             yield replace(array, fixing=replace(array.fixing, building_height_m=height_m))
+    elif hides and assumptions.assumed(height):
+        for end in (assumptions.low, assumptions.high):
+            yield replace(array, height_above_ground_m=end(height, array.height_above_ground_m))
     turns = array.mount not in _SQUARE and not assumptions.assumed(f"{pointer}/plane/azimuth_deg")
     before = stands_under_or_beside(array) or house_steepness(array) is not None
     if turns and before and array.facade_azimuth_deg is None:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from math import cos, hypot, radians, sin, sqrt
 
+from service.core.energy.otherwise import BEHIND_A_RAIL
 from service.core.model.assumption import Assumptions
 from service.core.model.band import Z_90, Z_95, SpreadPart, combined_sd_share
 from service.core.model.climate import PlaceClimate
@@ -179,7 +180,7 @@ def by_clouds_share(spread: Iterable[SpreadPart]) -> _Sides:
 
 
 def by_uncut_share(spread: Iterable[SpreadPart]) -> _Sides:
-    """What part of a spread's variance moves hours that no limit cuts, to less and to more.
+    """What part of a spread's variance is less of what limits leave, and what moves hours that no limit cuts, to more.
 
     Of another plane the greater half, of how cells lie in a shadow what they may lose less (what they lose more is of
     all hours alike): judgement. Of roofs 20 to 50 degrees steep that holds both ends under limits of 100 to 800 W (own
@@ -289,7 +290,10 @@ def _plane(array: Array, cooled: _Sides, pointer: str, assumptions: Assumptions)
     worse, better = (share / Z_90 for share in cooled)
     sides = _other_planes(pointer, assumptions)
     if sides is not None:
-        down, up = (share / Z_90 for share in sides)
+        less, more = sides
+        if mount_open and array.cover is None:  # it may hang behind a rail
+            less = 1.0 - (1.0 - less) * BEHIND_A_RAIL.light_through_share
+        down, up = less / Z_90, more / Z_90
         beside = TILT_SD if tilt_open and not mount_open and array.mount != _IF_UNTOLD else 0.0
         return hypot(down, worse, beside), hypot(up, better, beside)
     mount = MOUNT_SD if mount_open and (azimuth_open or tilt_open) else 0.0

@@ -19,7 +19,8 @@ def clockwise(skyline: Sequence[SkylinePoint]) -> tuple[SkylinePoint, ...] | Non
     """The same ring of points clockwise from north, whichever of them was named first, and whichever way round.
 
     Points of which no two lie at one azimuth may come in any order. Where two do at unlike heights, the ring has to be
-    walked once around, either way, to tell which side of the upright edge is the high one. None: it was not.
+    walked once around, either way, to tell which side of the upright edge is the high one. None: it was not. Four
+    points at two azimuths are a ring both ways, of a block or of a gap: they count as told clockwise.
 
     >>> pairs = ((9, 5), (9, 0), (50, 0), (1, 5))
     >>> edge = [SkylinePoint(azimuth_deg=azimuth, height_deg=height) for azimuth, height in pairs]

@@ -3,8 +3,8 @@
 Its facade is taken as long, and as high as the building is told or assumed over the panel's upper edge, some way behind
 that: at a railing as deep as a balcony is, at a wall right behind. Of an even sky and of the sun what stands lower than
 its roof edge is hidden behind; in front nothing. So an upright panel that looks straight out loses nothing, a flat one
-almost half. The facade is black: what it throws back is not counted. Where a slab or side walls are told, these bring a
-facade without end, and nothing is looked up here.
+almost half. The facade is black: what it throws back is not counted. Where a slab is told, that brings a facade without
+end, and nothing is looked up here. A side wall hides its own side alone, so that beside one the house stands as ever.
 """
 
 from collections.abc import Mapping
@@ -27,11 +27,11 @@ _UPRIGHT_DEG = 90.0
 def house_steepness(array: Array) -> float | None:
     """Tangent of the height of the house's roof edge, seen straight back from the panel's upper edge.
 
-    None where the panels are at no house, it ends below them or its height is not known, or slab or walls bring it.
+    None where the panels are at no house, it ends below them or its height is not known, or a slab brings it.
     """
     building_m = None if array.fixing is None else array.fixing.building_height_m
     depth_m = DEPTH_M.get(array.mount)
-    if depth_m is None or building_m is None or array.slab is not None or array.walls:
+    if depth_m is None or building_m is None or array.slab is not None:
         return None
     above_m = building_m - array.height_above_ground_m
     return above_m / depth_m if above_m > 0.0 else None
@@ -43,7 +43,7 @@ def house_hiding(array: Array, tilt_deg: Floats, azimuth_deg: Floats) -> float |
     if steepness is None:
         return None
     facade = azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg
-    square = (tilt_deg == _UPRIGHT_DEG) & (azimuth_deg == facade)
+    square = (tilt_deg == _UPRIGHT_DEG) & ((azimuth_deg - facade) % 360.0 == 0.0)
     return None if square.all() else steepness
 
 

@@ -209,7 +209,7 @@ def _reached(
     under: Ways = ()
     places = replace(AT_THE_EDGE, slice_deg=daylight.slice_deg, house_steepness=house)
     if stands_under_or_beside(array):
-        places = replace(darkest_places(array), slice_deg=daylight.slice_deg)
+        places = replace(darkest_places(array), slice_deg=daylight.slice_deg, house_steepness=house)
         if by_stage or not stands_behind(array):
             under = ways_past_slab_and_walls(array, tilt.astype(as_sun), azimuth.astype(as_sun), daylight.sun)
     in_front = in_front_of(array)

@@ -13,6 +13,7 @@ import numpy as np
 from service.core.model.facts import Array
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place import Plane
+from service.core.sky import house_steepness
 from service.core.tilt.best import faces_beside, faces_between
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount
 from service.core.tilt.facing import Facing
@@ -25,7 +26,9 @@ _HALF_CIRCLE_DEG = 180.0
 # Whose facade is the one of the railing at which the sun was seen.
 _AT_THAT_RAILING = AT_RAILING_OR_WALL | {"balcony_floor"}
 # Facades looked at, and planes before each: between those the light is read from straight lines.
-_FACE_STEP_DEG, _TURNS_DEG, _ARC_STEPS = 30.0, (-60.0, -30.0, 0.0, 30.0, 60.0), 5
+# Where a house is behind and a wall beside, light bends sharply as the facade turns past south.
+_FACE_STEP_DEG, _BESIDE_A_WALL_STEP_DEG = 30.0, 15.0
+_TURNS_DEG, _ARC_STEPS = (-60.0, -30.0, 0.0, 30.0, 60.0), 5
 _IN_TEN, _UPRIGHT_DEG = 10.0, 90.0
 
 Sides = tuple[float, float]
@@ -77,7 +80,9 @@ def facade_to_hold(
     faces = _faces(array, wish, by_sun)
     scene = grouped(scene_of(array, sky, ground_reflectance_share))
     looks = faces_between(scene, faces)
-    span = np.linspace(0.0, looks.size - 1.0, int(np.ceil(faces.azimuth_span_deg() / _FACE_STEP_DEG)) + 1)
+    sharp = array.walls and house_steepness(array) is not None
+    step_deg = _BESIDE_A_WALL_STEP_DEG if sharp else _FACE_STEP_DEG
+    span = np.linspace(0.0, looks.size - 1.0, int(np.ceil(faces.azimuth_span_deg() / step_deg)) + 1)
     nodes = np.unique(np.round(span).astype(np.int64))
     best, least, most = np.array([_light(scene, wish, tilt_deg, float(looks[at])) for at in nodes]).T
     light = np.interp(np.arange(looks.size), nodes, best)

@@ -1,6 +1,7 @@
 """Other light than the typical year's, against the whole chain with so much dirt or cloud that that light is left."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -107,6 +108,20 @@ def test_downtime_takes_its_part_of_the_ends_too():
     off = energy_year(setting, SKY, climate(), Assumptions.of(()))
     assert off.year_kwh.hopeful == pytest.approx(0.9 * on.year_kwh.hopeful)
     assert off.year_kwh.cautious == pytest.approx(0.9 * on.year_kwh.cautious)
+
+
+@pytest.mark.parametrize("part", [0.0, 0.3, 0.6])
+@pytest.mark.parametrize("clouds", [0.0, 0.3])
+def test_no_end_of_a_band_is_lower_under_a_higher_limit(part, clouds):
+    limits = (60, 100, 150, 200, 250, 300, 400, 600)
+    others = [
+        replace(year(set_limit_w=limit).other_light, by_clouds_share=(clouds, clouds), by_uncut_share=(part, part))
+        for limit in limits
+    ]
+    for scale in (0.3, 0.5, 0.8, 0.95, 1.0):
+        hours = [one.ac_and_clipped_w(scale)[0] for one in others]
+        assert all(np.all(lower <= higher + 1e-9) for lower, higher in pairwise(hours))
+        assert np.all(hours[0] <= others[0].ac_and_clipped_w(1.0)[0] + 1e-9)
 
 
 def test_what_was_asked_before_is_kept_and_never_of_another_set():

@@ -7,7 +7,7 @@ from service.core.energy import LOSSES, OfLight, spread_of
 from service.core.energy.spread import AT_INPUT, by_clouds_share
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.band import SpreadPart, ends_of
-from service.core.model.place import Plane, Shade, SkylinePoint
+from service.core.model.place import Cover, Plane, Shade, SkylinePoint
 from tests.builders import array, panel
 from tests.climates import climate
 
@@ -96,7 +96,7 @@ def test_an_upright_panel_of_unknown_side_is_wider_than_an_unknown_tilt():
     assert tilt < side < mount
 
 
-def plane_of(off, *, mount_open=True):
+def plane_of(off, *, mount_open=True, **stand):
     told = [
         Assumption(
             pointer=f"/arrays/0/{name}",
@@ -109,7 +109,7 @@ def plane_of(off, *, mount_open=True):
         for name, less in (("mount", None), ("plane/tilt_deg", off), ("plane/azimuth_deg", off))
         if mount_open or name != "mount"
     ]
-    found = spread_of([array()], [300.0], [OfLight()], climate(), Assumptions.of(told))
+    found = spread_of([array(**stand)], [300.0], [OfLight()], climate(), Assumptions.of(told))
     return next(part for part in found if part.code == "plane")
 
 
@@ -117,7 +117,9 @@ def test_of_a_mount_that_nobody_told_upright_off_south_lies_at_the_cautious_end(
     """The interface of this service: free-standing in the middle, upright off south at the cautious end."""
     plane = plane_of(0.45)
     low, high = ends_of([plane])
-    assert low == pytest.approx(1 - 0.45, abs=1e-3)
+    assert low == pytest.approx((1 - 0.45) * 0.8, abs=1e-3)  # and there behind a rail
+    covered = plane_of(0.45, cover=Cover(material="glass", light_through_share=0.9))
+    assert ends_of([covered])[0] == pytest.approx(1 - 0.45, abs=1e-3)  # what is before it was told
     assert high == 1.0  # the best plane is not bettered
     assert ends_of([plane_of(0.5)])[0] < low
     assert plane_of(0.45, mount_open=False).upward_sd_share == 0.03  # the tilt, which nobody told either

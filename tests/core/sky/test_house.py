@@ -11,6 +11,7 @@ from service.core.model.place import Overhang, Plane, SideWall, SkylinePoint
 from service.core.sky import (
     daylight_of,
     effective_light,
+    house_hiding,
     house_steepness,
     past_house_share,
     plane_light,
@@ -106,12 +107,41 @@ def test_the_higher_the_house_the_less_light():
     assert all(more > less for more, less in pairwise(light[1:]))
 
 
-def test_only_panels_at_a_house_have_one_behind_them_and_slab_or_walls_bring_their_own():
+def test_only_panels_at_a_house_have_one_behind_them_and_a_slab_brings_its_own():
     wall = SideWall(side="left", distance_m=0.5, reaches_out_m=1.0)
     assert house_steepness(at_house()) == pytest.approx(2.5)
     for none in (
         at_house(mount="free_standing"), at_house(mount="fence"), at_house(mount="sloped_roof"), at_house(fixing=None),
-        at_house(side_walls=(wall,)), at_house(overhang=Overhang(above_top_edge_m=1.0, reaches_out_m=0.5)),
+        at_house(overhang=Overhang(above_top_edge_m=1.0, reaches_out_m=0.5)),
     ):  # fmt: skip
         assert house_steepness(none) is None
     assert house_steepness(at_house(overhang=Overhang(above_top_edge_m=1.0, reaches_out_m=0.0))) is not None
+    assert house_steepness(at_house(side_walls=(wall,))) == house_steepness(at_house())
+
+
+@pytest.mark.parametrize("sides", [("left",), ("right",), ("left", "right")])
+@pytest.mark.parametrize("azimuth_deg", [0.0, 120.0, 180.0])
+@pytest.mark.parametrize("tilt_deg", [0.0, 40.0, 90.0])
+def test_a_wall_beside_a_panel_at_a_house_never_adds_and_a_thread_of_one_leaves_the_house(tilt_deg, azimuth_deg, sides):
+    """A wall of a millimetre 30 m aside hides what lies behind the facade's line on its side, as the house does."""
+    sky = typical(*POTSDAM)
+    daylight = daylight_of(sky)
+    house = at_house(100_000.0, plane=Plane(tilt_deg=tilt_deg, azimuth_deg=azimuth_deg), facade_azimuth_deg=0.0)
+
+    def light(one):
+        around = surroundings_of(one, sky, daylight)
+        return effective_light(one, (one.plane,), daylight, around, 0.2)[0]
+
+    walls = tuple(SideWall(side=side, distance_m=0.5, reaches_out_m=1.0) for side in sides)
+    threads = tuple(SideWall(side=side, distance_m=30.0, reaches_out_m=0.001) for side in sides)
+    alone, beside, thread = (light(replace(house, side_walls=these)) for these in ((), walls, threads))
+    assert np.all(beside <= alone + 1e-9)
+    assert thread.sum() <= alone.sum()
+    if azimuth_deg == 0.0:  # turned, a corner of the panel lies out before so short a wall
+        assert thread.sum() == pytest.approx(alone.sum(), rel=5e-3)
+
+
+def test_a_facade_of_360_degrees_is_one_of_nought():
+    north = at_house(plane=Plane(tilt_deg=90, azimuth_deg=0), facade_azimuth_deg=360.0)
+    assert house_hiding(north, np.array([90.0]), np.array([0.0])) is None
+    assert house_hiding(north, np.array([90.0]), np.array([1.0])) is not None

@@ -83,6 +83,8 @@ TEXTS: Mapping[str, str] = {
     "square_to_panel": "Which way the facade behind looks was not said. It was taken to look "
     "{value:.0f} degrees, square to the panel as it stands; in every other plane the panel is turned before it.",
     "by_mount": "Taken by the mount.",
+    "below_the_roof": "Not said; the panels were taken to hang {value:.2g} m up, a storey or more below the roof edge "
+    "of the house as told, half-way up a low one; it may be {low:.2g} to {high:.2g} m.",
     "nothing_around": "Nothing was named, so nothing of the kind stands in the way of the light.",
     "straight_across_gaps": "The points named lie far apart. Between them, and through north, the skyline was taken to "
     "run straight, one point alone to stand all around. Give a house or a tree that stands alone a point of height 0 "
@@ -95,7 +97,7 @@ TEXTS: Mapping[str, str] = {
     "usual_cover": "Not said; a usual share of light was taken to come through.",
     "rail_in_front": "The panel is behind the railing, and what that is made of was not said: glass or bars that let "
     "{value:.2g} of the light through were taken; it may be {low:.2g} to {high:.2g}. Tell cover.light_through_share, "
-    "1 where nothing stands before the panel, or row_in_front of a closed parapet.",
+    "1 where nothing of the kind stands before the panel, as behind a closed parapet, which is told as row_in_front.",
     "usual_shade": "Not said; the shade of a tree in leaf was taken.",
     "hard_unless_said": "Not said; a hard edge was taken, which costs more. What a soft one leaves is in the range.",
     "soft_of_leaves": "Not said; leaves throw a soft shadow. What a hard edge would cost is in the range.",

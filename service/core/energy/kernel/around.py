@@ -108,12 +108,12 @@ def around_of(array: Array, sky: SkyYear, record: PlaceRecord) -> Around | None:
     open_share = surroundings.skyline_open_share * shading.beam_through_share
     by_clock = shading.sections_lost_share > 0.0
     is_apart, still = by_clock, None
+    if house is not None and facade is not None:
+        open_share = open_share * past_house_share(house, np.array([facade]), daylight.sun)[0]
     if before and facade is not None:
         still = before_facade(array, facade, daylight.sun)
         open_share = np.where(still.hidden, 0.0, open_share)
         is_apart = by_clock | still.partly & (open_share * daylight.from_sun_w_per_m2 > 0.0)
-    if house is not None and facade is not None:
-        open_share = open_share * past_house_share(house, np.array([facade]), daylight.sun)[0]
     hours = np.flatnonzero(is_apart)
     apart = HoursApart(
         hours=hours,
