@@ -286,6 +286,11 @@ class SmallWords:
     together: Words  # "25 A in all"
     together_in: Words  # some: only behind one of the next
     in_before: Words
+    two_of_inputs: Words  # "for the two inputs", only behind one of the next
+    the_inputs: Words
+    all_of_inputs: Words  # those and "28 A for both inputs"
+    inputs_named: Stems  # behind these
+    never_cut_short: Words  # short words that are whole: a point behind "MPPT" ends a sentence
     in_series: Words  # "120 V in series"
     series_in: Words  # some: the same
     of_several: Words  # both
