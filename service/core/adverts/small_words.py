@@ -311,6 +311,7 @@ class SmallWords:
     beside_watts: Words  # between such a word and the watts: "input up to 1000 W"
     for_each: Words  # "two inputs with one tracker each"
     other_wires: Stems  # whose amperes are no input's: "branch of 20 A"
+    carriers: Words  # further ones: "connectors rated 30 A"
     by_another: Stems  # who may raise an output: "the maker can set it to 800 W"
     placed: Words  # before a thing that something else happened to: "tried on my inverter, dead"
     beyond: Words  # "above 60 V it is dead"
