@@ -116,11 +116,7 @@ def readings_of_tests(scene: Scene) -> set[int]:
 def _shown(scene: Scene, words: Sequence[str], at: int, high: int, behind: int) -> str:
     """Which figures of its sentence a word for a test at a piece tells of; ``behind``: the place of the next one."""
     colon = next((to for to in range(at + 1, min(at + 1 + _TO_COLON, high)) if words[to] == ":"), 0)
-    if (
-        colon
-        and behind >= 0
-        and not any(words[to][:1].isdigit() or words[to] == "," for to in range(at + 1, colon))
-    ):
+    if colon and behind >= 0 and not any(words[to][:1].isdigit() or words[to] == "," for to in range(at + 1, colon)):
         return _BEHIND if _begins(scene, colon + 1, behind) else ""
     if behind >= 0 and _directly(scene, words, at, scene.items[behind]):
         return _BEHIND

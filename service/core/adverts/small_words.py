@@ -140,6 +140,8 @@ class SmallWords:
     label_none: Words  # "no label removed"
     label_pictured: Stems  # "the plate is gone, but I have a photo of it"
     label_kept: Words  # who has it
+    stickers: Words  # may be any, not only that of the ratings
+    frames: Stems  # on which they stick
     scraped: Stems  # what is done to a label on purpose
 
     # What goods are there for.

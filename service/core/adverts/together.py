@@ -223,7 +223,7 @@ def _in_series(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
             continue
         if tokens[at] in small.series_in and (at == 0 or tokens[at - 1] not in small.in_before):
             continue
-        if any(one.what == "cells" for one in scene.back(place, 4)) and not of_inputs:
+        if not of_inputs and _of_cells(scene, place, at):
             continue
         if at >= item.to and _of_greater(scene, place, item):
             continue
@@ -231,6 +231,15 @@ def _in_series(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
                      if one.what == "without")  # fmt: skip
         return not denied
     return False
+
+
+def _of_cells(scene: Scene, place: int, at: int) -> bool:
+    """Is it the cells that are in series: "54 cells in series, 37 V", "37 V in series of 54 cells"?"""
+    clause = scene.items[place].clause
+    if any(one.what == "cells" for one in scene.back(place, 4)):
+        return True
+    return any(one.what == "cells" and one.clause == clause and -_NEAR <= one.at - at <= _NEAR + 1
+               for one in scene.ahead(place, 6))  # fmt: skip
 
 
 def _of_greater(scene: Scene, place: int, item: Item) -> bool:
