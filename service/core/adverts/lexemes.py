@@ -55,7 +55,6 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     words = pieces.words
     if not words:
         return Lexed([], pieces)
-    pieces.shown = plain.shown
     walk = Walk(pieces, plain.shown, lexicon, number, base)
     padded, told = walk.padded, walk.items.append
     heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None

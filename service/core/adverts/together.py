@@ -60,8 +60,7 @@ def told_together(scene: Scene, kind: str) -> Together:
             sums = number > 0 and of_inputs and _count(item, scene.items[places[number - 1]]) is not None
             if not (near or split or sums) or place in total_of or _times(scene, item) is not None:
                 continue
-            words = (near and unit == "A" and of_inputs and _of_both(scene, place, item)) or near and (_in_all(scene, place, item, of_inputs) or (
-                unit == "V" and _in_series(scene, place, item, of_inputs)))  # fmt: skip
+            words = near and _told_of_several(scene, place, item, of_inputs)
             one = _of_one(scene, place, item) if split and (words or of_inputs) else None
             if unit == "W" and not (words and one is not None):
                 continue
@@ -174,6 +173,13 @@ def _in_all(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
     return False
 
 
+def _told_of_several(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
+    """Do words tell that a figure is a total, of all inputs or of several in series?"""
+    if item.unit == "A" and of_inputs and _of_both(scene, place, item):
+        return True
+    return _in_all(scene, place, item, of_inputs) or (item.unit == "V" and _in_series(scene, place, item, of_inputs))
+
+
 def _of_both(scene: Scene, place: int, item: Item) -> bool:
     """Are amperes told of both inputs or all, and not of each: "28 A across both inputs"?"""
     tokens, low, high = _part(scene, place, item)
@@ -196,9 +202,8 @@ def _of_next(scene: Scene, place: int, item: Item, at: int) -> bool:
     tokens = scene.tokens[item.field]
     if not scene.small.put_out.isdisjoint(tokens[at + 1 : at + 3]):
         return True
-    if tokens[at + 1 : at + 2] and tokens[at + 1] in _PARTS:
-        return False
-    for one in scene.ahead(place, 8):
+    parted = at + 1 < len(tokens) and tokens[at + 1] in _PARTS
+    for one in scene.ahead(place, 8) if not parted else ():
         if one.at <= at:
             continue
         if one.at - at > _NEAR:
