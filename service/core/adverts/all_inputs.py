@@ -8,7 +8,7 @@ _TO_INPUTS, _TO_ARTICLE = 3, 1  # pieces
 
 
 def all_inputs_named(tokens: Sequence[str], low: int, high: int, small: SmallWords) -> int:
-    """Where such a name begins from ``low`` up to ``high``, else -1; "two" without an article tells how many there are."""
+    """Where such a name begins from ``low`` up to ``high``, else -1; "two" alone tells how many there are."""
     for at in range(low, high):
         word = tokens[at]
         if word not in small.all_of_inputs:
