@@ -3,7 +3,8 @@
 As in "£50 deposit, balance £950", "invoice over 180 €", "£180 each new, asking a third of that".
 """
 
-from collections.abc import Iterator, Sequence, Set
+from bisect import bisect_right
+from collections.abc import Iterator, Mapping, Sequence, Set
 from itertools import takewhile
 
 from service.core.adverts.scene import Scene
@@ -60,18 +61,21 @@ def _deposit_and_balance(scene: Scene, amounts: Sequence[int]) -> set[int]:
         behind, before = _behind(scene, item, _TO_DEPOSIT), _before(scene, item, _TO_DEPOSIT)
         if _named(behind, small.deposits, small.deposit_as) or _named(before, small.deposits, small.billed_over):
             found.add(place)
+    first: dict[int, int] = {}  # the first deposit of each sentence
+    for place in sorted(found):
+        first.setdefault(scene.items[place].sentence, place)
     for place in [at for at in amounts if at not in found] if found else ():
         item = scene.items[place]
         told = {*_before(scene, item, _TO_BALANCE), *_behind(scene, item, 1)}
-        if not small.balances.isdisjoint(told) or _on_fetching(scene, place, item, found):
+        if not small.balances.isdisjoint(told) or _on_fetching(scene, place, item, first):
             found.add(place)
     return found
 
 
-def _on_fetching(scene: Scene, place: int, item: Item, deposits: Set[int]) -> bool:
+def _on_fetching(scene: Scene, place: int, item: Item, first: Mapping[int, int]) -> bool:
     """Does it stand behind a deposit in one sentence and before fetching: "£50 deposit, £450 on collection"?"""
     back = scene.back(place, 8)
-    paid = any(scene.items[at].sentence == item.sentence and at < place for at in deposits)
+    paid = first.get(item.sentence, place) < place
     priced = any(one.what in {"price", "each", "lot"} and one.clause == item.clause for one in back)
     ahead = scene.ahead(place, 2)
     fetched = any(one.what == "pickup" and one.clause == item.clause and one.at - item.to <= 2 for one in ahead)
@@ -82,6 +86,11 @@ def _on_bills(scene: Scene, amounts: Sequence[int]) -> set[int]:
     """Amounts that a bill is over; or directly behind its name, where a smaller amount is told elsewhere."""
     small = scene.small
     told = {at: (_before(scene, scene.items[at], _TO_BILL + 1), scene.items[at].value) for at in amounts}
+    others = [place for place in amounts if not _of_sending(scene, place)]
+    asked = [one.value for one in scene.price if one.what == NUMBER]
+    positive = [value for value in (*(told[place][1] for place in others), *asked) if value > 0]
+    least = min(positive, default=0.0)
+    elsewhere, counted = len(others) + len(asked), frozenset(others)
     found: set[int] = set()
     for place, (before, value) in told.items():
         if small.bills.isdisjoint(before[:_TO_BILL]):
@@ -89,9 +98,7 @@ def _on_bills(scene: Scene, amounts: Sequence[int]) -> set[int]:
         at = next(at for at, word in enumerate(before) if word in small.bills)
         over = at == 1 and before[0] in small.billed_over
         beside = at == 0 and small.with_sending.isdisjoint(before[1:2])
-        others = [one for other, (_, one) in told.items() if other != place and not _of_sending(scene, other)]
-        others += [one.value for one in scene.price if one.what == NUMBER]
-        if (over and others) or (beside and any(0 < one < value for one in others)):
+        if (over and elsewhere > (place in counted)) or (beside and 0 < least < value):
             found.add(place)
     return found
 
@@ -102,22 +109,26 @@ def _of_sending(scene: Scene, place: int) -> bool:
 
 def _shared(scene: Scene, amounts: Sequence[int]) -> set[int]:
     """What they cost new, where a share of it is asked behind it; "new" beside it tells no condition."""
-    shares = scene.by_what["share"]
+    shares = scene.by_what["share"]  # in order
     found: set[int] = set()
+    told: set[int] = set()
     for place in amounts:
         item = scene.items[place]
-        if not any(at > place and scene.items[at].sentence == item.sentence for at in shares):
+        behind = bisect_right(shares, place)
+        if behind == len(shares) or scene.items[shares[behind]].sentence != item.sentence:
             continue
         first = max(place - _TO_NEW, 0)
         new = [at for at in range(first, min(place + _TO_NEW, len(scene.items)))
                if scene.whats[at] in _NEW and scene.items[at].clause == item.clause]  # fmt: skip
         if new:
             found.add(place)
-            _no_condition(scene, new)
+            told.update(new)
+    if told:
+        _no_condition(scene, told)
     return found
 
 
-def _no_condition(scene: Scene, places: Sequence[int]) -> None:
+def _no_condition(scene: Scene, places: Set[int]) -> None:
     for what in ("new", "unused"):
         if what in scene.by_what:
             kept = [at for at in scene.by_what[what] if at not in places]

@@ -3,6 +3,7 @@
 Where a sentence tells what the label says, too ("Isc 13.8 A on the label, measured 11 A"), that is the rating.
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 
 from service.core.adverts.asked_roles import TESTED
@@ -14,6 +15,7 @@ _UNIT_OF = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A"}
 _UNITS = frozenset(("V", "A"))
 _MEASURED = frozenset(("V", "A", "W"))
 _ENDS = frozenset((".", "!", "?", "\n", ";", "•"))
+_BEFORE, _BEHIND, _ALL = "before", "behind", "all"
 _TO_COLON, _TO_DAY, _NEAR, _TO_NAME = 7, 8, 3, 5  # pieces
 
 
@@ -84,40 +86,57 @@ def readings_of_tests(scene: Scene) -> set[int]:
     told = [at for at, word in enumerate(words) if word in tested]
     figures = [place for place in numbers(scene) if scene.items[place].field == 1 and (
                scene.items[place].unit in _UNITS or _named_bare(scene, place))]  # fmt: skip
-    for at in told if figures else ():
-        found.update(_shown(scene, words, at, figures))
+    if not figures:
+        return found
+    pieces = [scene.items[place].at for place in figures]
+    done = high = 0
+    first = last = 0  # which of the figures stand in the sentence and are not shown yet
+    for at in told:
+        if at >= high:  # each sentence is walked over once
+            high = _sentence_end(words, at)
+            first = bisect_left(pieces, _sentence_begin(words, at, done))
+            last = bisect_left(pieces, high)
+            done = high
+        if first >= last:
+            continue
+        behind = bisect_right(pieces, at, first, last)
+        shown = _shown(scene, words, at, high, figures[behind] if behind < last else -1)
+        if shown == _BEHIND:
+            found.update(figures[behind:last])
+            last = behind
+        elif shown == _BEFORE:
+            found.update(figures[first:behind])
+            first = behind
+        elif shown == _ALL:
+            found.update(figures[first:last])
+            first = last
     return found
 
 
-def _shown(scene: Scene, words: Sequence[str], at: int, figures: list[int]) -> list[int]:
-    """Which of the figures a word for a test at a piece tells of."""
-    items = scene.items
-    low, high = _sentence(words, at)
-    inside = [place for place in figures if low <= items[place].at < high]
-    if not inside:
-        return []
-    behind = [place for place in inside if items[place].at > at]
+def _shown(scene: Scene, words: Sequence[str], at: int, high: int, behind: int) -> str:
+    """Which figures of its sentence a word for a test at a piece tells of; ``behind``: the place of the next one."""
     colon = next((to for to in range(at + 1, min(at + 1 + _TO_COLON, high)) if words[to] == ":"), 0)
-    if colon and behind and not any(words[to][:1].isdigit() or words[to] == "," for to in range(at + 1, colon)):
-        return behind if _begins(scene, colon + 1, behind[0]) else []
-    if behind and _directly(scene, words, at, items[behind[0]]):
-        return behind
-    days = words[at + 1 : min(at + 1 + _TO_DAY, high)]
-    if not scene.small.test_day.isdisjoint(days):
-        return inside
+    if colon and behind >= 0 and not any(words[to][:1].isdigit() or words[to] == "," for to in range(at + 1, colon)):
+        return _BEHIND if _begins(scene, colon + 1, behind) else ""
+    if behind >= 0 and _directly(scene, words, at, scene.items[behind]):
+        return _BEHIND
+    if not scene.small.test_day.isdisjoint(words[at + 1 : min(at + 1 + _TO_DAY, high)]):
+        return _ALL
     bracket = at > 0 and words[at - 1] == "(" and words[at + 1 : at + 2] == [")"]
-    return [place for place in inside if items[place].at < at] if bracket else []
+    return _BEFORE if bracket else ""
 
 
-def _sentence(words: Sequence[str], at: int) -> tuple[int, int]:
-    """Where the sentence of a piece begins and ends; a point behind a short word or before a figure ends none."""
-    low = at
-    while low > 0 and not _ended(words, low - 1):
-        low -= 1
-    high = at
-    while high < len(words) and not _ended(words, high):
-        high += 1
-    return low, high
+def _sentence_begin(words: Sequence[str], at: int, least: int) -> int:
+    """Where the sentence of a piece begins; a point before a figure ends none."""
+    while at > least and not _ended(words, at - 1):
+        at -= 1
+    return at
+
+
+def _sentence_end(words: Sequence[str], at: int) -> int:
+    while at < len(words) and not _ended(words, at):
+        at += 1
+    return at
 
 
 def _ended(words: Sequence[str], at: int) -> bool:
@@ -136,5 +155,5 @@ def _begins(scene: Scene, at: int, place: int) -> bool:
 
 def _directly(scene: Scene, words: Sequence[str], at: int, item: Item) -> bool:
     """Does the figure of a test stand right behind it: "tested 13 A", "getestet mit 36 V"?"""
-    between = words[at + 1 : item.at]
-    return len(between) <= _NEAR and scene.small.tested_with.issuperset(between)
+    between = words[at + 1 : item.at] if item.at - at - 1 <= _NEAR else None
+    return between is not None and scene.small.tested_with.issuperset(between)

@@ -39,7 +39,7 @@ _MOST_POWERS = 4  # further ones say nothing new
 _LEAST_HALVES = 100  # modules of half cells have 108 and more; 54 "half-cut cells" are 54 in series
 _GREATEST = frozenset(("umax",))
 _HALVES = frozenset((108.0, 110.0, 120.0, 126.0, 132.0, 144.0, 156.0))
-_BOUNDS = {"V": (5.0, 1500.0), "A": (0.05, 30.0)}
+_BOUNDS = {"V": (5.0, 1500.0), "A": (0.2, 30.0)}  # below: a coefficient
 
 
 def other_figures(scene: Scene) -> Found:

@@ -115,6 +115,8 @@ def _of_another(scene: Scene, place: int) -> bool:
         return True
     if before and tokens[before[0]].startswith(small.label_of):
         return True
+    if _sticker_of_frame(scene, place, item):
+        return True
     for one in (*scene.back(place, 6), *scene.ahead(place, 4)):
         if one.what == "p:label" and one.clause == item.clause and item.at - one.to <= _TO_OWNER:
             named = list(tokens[one.to : min(one.to + _TO_OWNER, item.at)])
@@ -126,6 +128,24 @@ def _of_another(scene: Scene, place: int) -> bool:
             if any(word.startswith(small.label_of) for word in named):
                 return True
     return False
+
+
+def _sticker_of_frame(scene: Scene, place: int, item: Item) -> bool:
+    """Is it no rating plate but a sticker on a frame: "old stickers scraped off the frame"?"""
+    small, tokens = scene.small, scene.tokens[item.field]
+    first = item.at
+    while first > max(item.at - _NEAR, 0) and tokens[first - 1] not in _PARTS:
+        first -= 1
+    last = item.to
+    while last < min(item.to + _NEAR, len(tokens)) and tokens[last] not in _PARTS:
+        last += 1
+    if not any(word.startswith(small.frames) for word in tokens[first:last]):
+        return False
+    named = [one for one in (*scene.back(place, 6), *scene.ahead(place, 4)) if one.what == "p:label"
+             and first <= one.at < last]  # fmt: skip
+    if not named:  # it is told in one phrase
+        return not small.stickers.isdisjoint(tokens[item.at : item.to])
+    return all(one.to - one.at == 1 and tokens[one.at] in small.stickers for one in named)
 
 
 def _within(scene: Scene, place: int, at: int, *, behind: bool) -> bool:

@@ -10,7 +10,7 @@ from service.core.adverts.brackets import alone_in_bracket, listed_in_bracket
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
-_BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.05, 30.0), "imp": (0.05, 30.0)}
+_BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.2, 30.0), "imp": (0.2, 30.0)}
 _NAMES = _BOUNDS.keys() | {"mpp_point"}
 _UNITS = {"voc": {"V", ""}, "vmp": {"V", ""}, "isc": {"A", ""}, "imp": {"A", ""}}
 _ABOVE = (("voc", "vmp"), ("isc", "imp"))

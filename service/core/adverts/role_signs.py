@@ -46,10 +46,12 @@ SIGNS: Mapping[str, Iterable[str]] = {
     "direct": ("dc",),
     "alternating": ("ac",),
     "line_waiting": "x",
+    "two_of_inputs": "2",
 }
 # Roles that have all that others have, too.
 ALSO: Mapping[str, tuple[str, ...]] = {
-    "of_several": ("together", "in_series"),
+    "all_of_inputs": ("two_of_inputs",),
+    "of_several": ("together", "in_series", "all_of_inputs"),
     "paid_for": ("for_so_much",),
     "sending_for": ("for_so_much",),
     "per_watt": ("per",),

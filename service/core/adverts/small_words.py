@@ -140,6 +140,8 @@ class SmallWords:
     label_none: Words  # "no label removed"
     label_pictured: Stems  # "the plate is gone, but I have a photo of it"
     label_kept: Words  # who has it
+    stickers: Words  # may be any, not only that of the ratings
+    frames: Stems  # on which they stick
     scraped: Stems  # what is done to a label on purpose
 
     # What goods are there for.
@@ -286,6 +288,11 @@ class SmallWords:
     together: Words  # "25 A in all"
     together_in: Words  # some: only behind one of the next
     in_before: Words
+    two_of_inputs: Words  # "for the two inputs", only behind one of the next
+    the_inputs: Words
+    all_of_inputs: Words  # those and "28 A for both inputs"
+    inputs_named: Stems  # behind these
+    never_cut_short: Words  # short words that are whole: a point behind "MPPT" ends a sentence
     in_series: Words  # "120 V in series"
     series_in: Words  # some: the same
     of_several: Words  # both
@@ -306,6 +313,7 @@ class SmallWords:
     beside_watts: Words  # between such a word and the watts: "input up to 1000 W"
     for_each: Words  # "two inputs with one tracker each"
     other_wires: Stems  # whose amperes are no input's: "branch of 20 A"
+    carriers: Words  # further ones: "connectors rated 30 A"
     by_another: Stems  # who may raise an output: "the maker can set it to 800 W"
     placed: Words  # before a thing that something else happened to: "tried on my inverter, dead"
     beyond: Words  # "above 60 V it is dead"

@@ -14,7 +14,7 @@ from service.core.adverts.walk import NUMBER, Item
 Found = dict[str, tuple[float, Item, float]]
 _Line = tuple[int, int]  # from which piece of the body to which
 
-_BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.05, 30.0), "imp": (0.05, 30.0), "power": (40.0, 800.0)}
+_BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.2, 30.0), "imp": (0.2, 30.0), "power": (40.0, 800.0)}
 _UNITS = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A", "power": "W"}
 _OF_RATINGS = frozenset(("", *_UNITS.values()))
 _ABOVE = (("voc", "vmp"), ("isc", "imp"))

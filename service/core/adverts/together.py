@@ -4,9 +4,11 @@ As in "25 A in all (12.5 A per input)", "120 V (2 x 60 V)", "74 V in series". A 
 input would make panels fit that do not, so where it is not told what one has, nothing is read.
 """
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from service.core.adverts.all_inputs import all_inputs_named
 from service.core.adverts.asked_roles import OF_SEVERAL
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -51,17 +53,14 @@ def told_together(scene: Scene, kind: str) -> Together:
             continue
         for number, place in enumerate(places):
             item = scene.items[place]
-            near = bool(marks) and any(
-                field == item.field and item.at - _PART <= at < item.to + _PART for field, at in marks
-            )
+            near = bool(marks) and _any_near(marks[item.field], item)
             if not (near or of_inputs):
                 continue
             split = any(_count(item, scene.items[at]) for at in places[number + 1 : number + 1 + _FIGURES])
             sums = number > 0 and of_inputs and _count(item, scene.items[places[number - 1]]) is not None
             if not (near or split or sums) or place in total_of or _times(scene, item) is not None:
                 continue
-            words = near and (_in_all(scene, place, item, of_inputs) or (
-                unit == "V" and _in_series(scene, place, item, of_inputs)))  # fmt: skip
+            words = near and _told_of_several(scene, place, item, of_inputs)
             one = _of_one(scene, place, item) if split and (words or of_inputs) else None
             if unit == "W" and not (words and one is not None):
                 continue
@@ -72,13 +71,24 @@ def told_together(scene: Scene, kind: str) -> Together:
     return Together(frozenset(of_all), total_of) if of_all else NOTHING
 
 
-def _words_of_several(scene: Scene) -> list[tuple[int, int]]:
-    """Fields and pieces where words for a total or a series stand."""
+def _words_of_several(scene: Scene) -> list[list[int]]:
+    """Pieces of title and body where words for a total, for all inputs or a series stand, if any do."""
     if not scene.roles & OF_SEVERAL:
         return []
-    words = scene.small.of_several
-    return [(field, at) for field in (0, 1) if not words.isdisjoint(scene.different(field))
-            for at, word in enumerate(scene.tokens[field]) if word in words]  # fmt: skip
+    small = scene.small
+    words, two = small.of_several, small.two_of_inputs
+    marks: list[list[int]] = [[], [], []]
+    for field in (0, 1):
+        if not words.isdisjoint(scene.different(field)):
+            tokens = scene.tokens[field]
+            marks[field] = [at for at, word in enumerate(tokens) if word in words and (
+                            word not in two or (at > 0 and tokens[at - 1] in small.the_inputs))]  # fmt: skip
+    return marks if marks[0] or marks[1] else []
+
+
+def _any_near(marks: Sequence[int], item: Item) -> bool:
+    first = bisect_left(marks, item.at - _PART)
+    return first < len(marks) and marks[first] < item.to + _PART
 
 
 def _times(scene: Scene, item: Item) -> int | None:
@@ -125,15 +135,15 @@ def _says_each(scene: Scene, one: Item) -> bool:
     return not scene.small.for_each.isdisjoint(words)
 
 
-def _is_each(scene: Scene, place: int, item: Item) -> bool:
-    """Is it said to be what each has?"""
+def _is_each(scene: Scene, place: int, item: Item, but: int = -1) -> bool:
+    """Is it said to be what each has? ``but``: a piece that tells nothing of it: "per" of "per entrambi"."""
     near = [one for one in scene.back(place, 6) if item.at - one.to <= _NEAR]
     near += [one for one in scene.ahead(place, 4) if one.at - item.to <= _NEAR]
-    if any(one.what == "each" for one in near):
+    if any(one.what == "each" and one.at != but for one in near):
         return True
     tokens, each = scene.tokens[item.field], scene.small.for_each
-    words = (*tokens[max(item.at - _NEAR, 0) : item.at], *tokens[item.to : item.to + _NEAR])
-    return not each.isdisjoint(words)
+    places = (*range(max(item.at - _NEAR, 0), item.at), *range(item.to, min(item.to + _NEAR, len(tokens))))
+    return any(tokens[at] in each and at != but for at in places)
 
 
 def _sum_before(scene: Scene, place: int, item: Item) -> bool:
@@ -154,7 +164,8 @@ def _in_all(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
     for at in range(item.at - 1, low - 1, -1):
         if not _is_total(scene, tokens, at) or (tokens[at + 1][:1].isdigit() and at + 1 < item.at):
             continue
-        if last is None or at - last.to > 1 or (last.unit == item.unit and last.value < item.value):
+        apart = last is None or at - last.to > 1 or tokens[at - 1] == "." or tokens[at - 1] in _PARTS
+        if last is None or apart or (last.unit == item.unit and last.value < item.value):
             return True
     for at in range(item.to, high):
         if _is_total(scene, tokens, at):
@@ -162,12 +173,28 @@ def _in_all(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
     return False
 
 
+def _told_of_several(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
+    """Do words tell that a figure is a total, of all inputs or of several in series?"""
+    if item.unit == "A" and of_inputs and _of_both(scene, place, item):
+        return True
+    return _in_all(scene, place, item, of_inputs) or (item.unit == "V" and _in_series(scene, place, item, of_inputs))
+
+
+def _of_both(scene: Scene, place: int, item: Item) -> bool:
+    """Are amperes told of both inputs or all, and not of each: "28 A across both inputs"?"""
+    tokens, low, high = _part(scene, place, item)
+    at = all_inputs_named(tokens, low, high, scene.small)
+    return at >= 0 and not _is_each(scene, place, item, at - 1)
+
+
 def _is_total(scene: Scene, tokens: Sequence[str], at: int) -> bool:
     """Is it such a word; "alt", "tout" only behind "i", "en"?"""
     word, small = tokens[at], scene.small
     if word not in small.together:
         return False
-    return word not in small.together_in or (at > 0 and tokens[at - 1] in small.in_before)
+    if word not in small.together_in or (at > 0 and tokens[at - 1] in small.in_before):
+        return True
+    return at > 0 and tokens[at - 1] == "(" and list(tokens[at + 1 : at + 2]) == [")"]
 
 
 def _of_next(scene: Scene, place: int, item: Item, at: int) -> bool:
@@ -175,7 +202,8 @@ def _of_next(scene: Scene, place: int, item: Item, at: int) -> bool:
     tokens = scene.tokens[item.field]
     if not scene.small.put_out.isdisjoint(tokens[at + 1 : at + 3]):
         return True
-    for one in scene.ahead(place, 8):
+    parted = at + 1 < len(tokens) and tokens[at + 1] in _PARTS
+    for one in scene.ahead(place, 8) if not parted else ():
         if one.at <= at:
             continue
         if one.at - at > _NEAR:
@@ -200,7 +228,7 @@ def _in_series(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
             continue
         if tokens[at] in small.series_in and (at == 0 or tokens[at - 1] not in small.in_before):
             continue
-        if any(one.what == "cells" for one in scene.back(place, 4)) and not of_inputs:
+        if not of_inputs and _of_cells(scene, place, at):
             continue
         if at >= item.to and _of_greater(scene, place, item):
             continue
@@ -208,6 +236,15 @@ def _in_series(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
                      if one.what == "without")  # fmt: skip
         return not denied
     return False
+
+
+def _of_cells(scene: Scene, place: int, at: int) -> bool:
+    """Is it the cells that are in series: "54 cells in series, 37 V", "37 V in series of 54 cells"?"""
+    clause = scene.items[place].clause
+    if any(one.what == "cells" for one in scene.back(place, 4)):
+        return True
+    return any(one.what == "cells" and one.clause == clause and -_NEAR <= one.at - at <= _NEAR + 1
+               for one in scene.ahead(place, 6))  # fmt: skip
 
 
 def _of_greater(scene: Scene, place: int, item: Item) -> bool:
@@ -227,7 +264,7 @@ def _part(scene: Scene, place: int, item: Item) -> tuple[Sequence[str], int, int
         low -= 1
     high = item.to
     while high < min(behind, item.to + _PART, len(tokens)) and not (
-        (tokens[high] == "." and high == item.to) or _ends(tokens, high)
+        _ends(tokens, high) or (tokens[high] == "." and (high == item.to or _begins_anew(scene, item.field, high)))
     ):
         high += 1
     return tokens, low, high
@@ -238,6 +275,11 @@ def _figure_before(scene: Scene, place: int) -> Item | None:
     field = scene.items[place].field
     near = (scene.items[at] for at in range(place - 1, max(place - 10, -1), -1))
     return next((one for one in near if one.what == NUMBER and one.unit and one.field == field), None)
+
+
+def _begins_anew(scene: Scene, field: int, at: int) -> bool:
+    """Does a point behind a short word end a sentence: behind the name of an input, or before a capital?"""
+    return scene.tokens[field][at - 1] in scene.small.never_cut_short or scene.pieces[field].titled(at + 1)
 
 
 def _ends(tokens: Sequence[str], at: int) -> bool:

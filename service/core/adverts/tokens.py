@@ -85,14 +85,15 @@ class Pieces:
 
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
     ``lined``: are there line ends? ``roles``: those of all words; ``telling``: the weights of those that
-    tell a language; ``runs``: what stands between blanks and line ends, and these.
+    tell a language; ``runs``: what stands between blanks and line ends, and these. ``shown``: the text with capitals,
+    where it was told.
 
     >>> pieces = Pieces("2 x,", Met({}, {}, 0))
     >>> pieces.words, pieces.gaps, pieces.start(2)
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_different", "_ends", "gaps", "lined", "roles", "runs", "telling", "words")
+    __slots__ = ("_different", "_ends", "gaps", "lined", "roles", "runs", "shown", "telling", "words")
 
     def __init__(self, text: str, met: Met) -> None:
         self.words: list[str] = []
@@ -132,6 +133,7 @@ class Pieces:
         for at in begin:
             gaps[at] -= 1
         gaps[-1] = 1
+        self.shown = ""
         self.lined = bool(begin)
         self.roles = roles
         self._different: frozenset[str] | None = None
@@ -154,6 +156,13 @@ class Pieces:
     def start(self, at: int) -> int:
         """The first sign of a piece."""
         return self.span(at, at + 1)[0]
+
+    def titled(self, at: int) -> bool:
+        """Does a piece begin with one capital?"""
+        if at >= len(self.words):
+            return False
+        start = self.start(at)
+        return self.shown[start : start + 2].istitle()
 
 
 NO_PIECES = Pieces("", Met({}, {}, 0))  # of a field that was left empty

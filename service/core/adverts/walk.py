@@ -62,7 +62,7 @@ class Walk:
         self.words = pieces.words
         self.padded = [*pieces.words, *PADDING]
         self.gaps = pieces.gaps
-        self.shown = shown
+        self.shown = pieces.shown = shown
         self.lexicon = lexicon
         self.small = lexicon.small
         self.units = lexicon.units

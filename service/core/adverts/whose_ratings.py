@@ -1,5 +1,6 @@
 """Whose volts or amperes are they: of an inverter's input, of a panel, of what comes out, or of a plug or a fuse?"""
 
+from service.core.adverts.carriers import carried_by_others
 from service.core.adverts.direct import GRID_V
 from service.core.adverts.figures import name_of
 from service.core.adverts.ratings_of_others import at_most
@@ -22,6 +23,8 @@ _FAR, _NEAR, _BEHIND = 24, 4, 6
 def of_something_else(scene: Scene, place: int, item: Item) -> bool:
     """Is a current of an inverter what comes out, or what a plug, a fuse or a connector carries?"""
     if scene.tells(*_PLUGS) and _of_wiring(scene, place, item):
+        return True
+    if carried_by_others(scene, place, item):
         return True
     if "output_current" in scene.by_what and name_of(scene, place, _NAMES) == "output_current":
         return not _named_behind(scene, place, item)

@@ -86,13 +86,17 @@ VARIED = {
     "ratings": "voc {0}.5 V isc {1}.3 A vmp {0} V imp {1} A mppt {0}-{1} V noct {0} V stc {1} A ",
     "defects": "one of {0} panels is cracked, dead input on {1}, all {0} have no label, without lead, not tested; ",
     "sizes": "{0} by {1} mm, {1} mm long, {0} mm wide, {0} half cells, {1} kg, -0.{0} %/K voc, ",
+    "readings": "tested Voc 3{0}.1 V measured Isc 8 A label Voc 37 V {1} ",
+    "tests": "tested Voc 36.1 V {0} {1} ",
+    "bills": "deposit £1{0} rest £5{1} invoice over £12{0} a third of that new {1} ",
+    "bills beside": "invoice £12{0} on collection {1} ",
     "wanted": "wanted {0} panels. looking for {1} modules. free quote for {0}. balcony kit {1}. ",
 }
 
 
 @pytest.mark.parametrize("piece", VARIED.values(), ids=VARIED.keys())
 def test_work_grows_with_the_length_of_a_varied_text_and_no_faster(piece):
-    text = "".join(piece.format(at % 97 + 1, at * 7 % 89 + 2) for at in range(600))
+    text = "".join(piece.format(at % 97 + 1, at * 7 % 89 + 2) for at in range(1500))
     read(text[:20_000])
     short, long = steps(text[:4500]), steps(text[:18_000])
     assert long <= 4.5 * short + 2000

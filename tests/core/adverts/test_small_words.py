@@ -84,7 +84,7 @@ SOME = {
     "post_behind": ("en", HABIT),
     "power_behind": ("de nl pl cs da", HABIT),
 }
-ALIKE_EVERYWHERE = {"peak_dashed", "celsius"}
+ALIKE_EVERYWHERE = {"peak_dashed", "celsius", "never_cut_short"}
 OF_OTHERS = {
     "sending_or",
     "of_old_price",

@@ -1,0 +1,93 @@
+"""What both inputs bear is no limit of one; a total beyond the end of a sentence touches no limit before it."""
+
+import pytest
+
+from service.core.adverts import Advert, read_advert, vocabulary_of
+from service.data.advert_words import load_advert_words
+
+WORDS = vocabulary_of(load_advert_words())
+INVERTERS = {"en": "Micro inverter 800 W", "de": "Mikrowechselrichter 800 W", "nl": "Micro-omvormer 800 W",
+             "fr": "Micro-onduleur 800 W", "es": "Microinversor 800 W", "it": "Microinverter 800 W",
+             "pl": "Mikroinwerter 800 W", "pt": "Microinversor 800 W", "cs": "Mikroměnič 800 W",
+             "da": "Mikroinverter 800 W"}  # fmt: skip
+
+
+def inverter_of(language, body):
+    found = read_advert(Advert(title=INVERTERS[language], body=body, language=language), WORDS)
+    assert found.kind == "inverter"
+    return found.inverter
+
+
+@pytest.mark.parametrize(
+    ("language", "body"),
+    [
+        ("en", "Max 60 V. Max DC current 28 A across both inputs."),
+        ("en", "Max 60 V, max input current (both inputs) 28 A."),
+        ("en", "Max 60 V. Sum of input currents max 28 A."),
+        ("en", "Max 60 V, max 28 A for the pair of inputs."),
+        ("de", "Max. 60 V, max. 28 A für beide Eingänge."),
+        ("de", "Max. 60 V, max. Eingangsstrom 28 A (Summe)."),
+        ("de", "Summenstrom beider Eingänge max. 28 A, 60 V max."),
+        ("nl", "Max 60 V, max ingangsstroom 28 A voor beide ingangen."),
+        ("fr", "Max 60 V, courant max 28 A pour les deux entrées."),
+        ("fr", "Courant d'entrée max 28 A les deux entrées ensemble, max 60 V."),
+        ("es", "Máx. 60 V, corriente máxima 28 A para ambas entradas."),
+        ("it", "Max 60 V, corrente massima 28 A per entrambi gli ingressi."),
+        ("pl", "Maks. 60 V, maks. prąd wejściowy 28 A na oba wejścia."),
+        ("pt", "Máx. 60 V, corrente máxima 28 A para as duas entradas."),
+        ("cs", "Max. 60 V, max. vstupní proud 28 A pro oba vstupy."),
+        ("da", "Maks. 60 V, maks. strøm 28 A for de to indgange."),
+    ],
+)
+def test_amperes_of_both_inputs_are_no_limit_of_one(language, body):
+    found = inverter_of(language, body)
+    assert found["max_input_voltage_v"] == 60
+    assert not {"max_current_a", "max_short_circuit_current_a"} & found.keys()
+
+
+@pytest.mark.parametrize(
+    ("language", "body"),
+    [
+        ("en", "Two inputs of 14 A each, max 60 V."),
+        ("en", "2 inputs, max 60 V, 14 A each."),
+        ("en", "The two inputs take max 60 V, 14 A each."),
+        ("en", "Max 60 V. Max input current 14 A per input, both inputs work."),
+        ("de", "2 Eingänge, max. 60 V, max. Eingangsstrom 14 A. Beide Eingänge getestet."),
+        ("de", "Max. 60 V, max. 14 A je Eingang, beide Eingänge gehen."),
+        ("nl", "2 ingangen, max 60 V, max ingangsstroom 14 A per ingang."),
+        ("fr", "2 entrées, max 60 V, courant max 14 A par entrée."),
+        ("it", "2 ingressi, max 60 V, corrente massima 14 A per ingresso."),
+        ("pl", "2 wejścia, maks. 60 V, maks. prąd wejściowy 14 A na wejście."),
+        ("cs", "2 vstupy, max. 60 V, max. vstupní proud 14 A na vstup."),
+        ("da", "2 indgange, maks. 60 V, maks. indgangsstrøm 14 A pr. indgang."),
+    ],
+)
+def test_amperes_of_each_input_stay(language, body):
+    assert inverter_of(language, body)["max_current_a"] == 14
+
+
+@pytest.mark.parametrize(
+    ("language", "body"),
+    [
+        ("en", "Max DC input current 14 A per MPPT. Total 800 W out."),
+        ("en", "max dc input current 14 a per mppt. all together £60."),
+        ("en", "Max input 14 A Imax. Total 800 W out, 60 V max."),
+        ("de", "Max. Eingangsstrom 14 A dc max. Insgesamt sehr gut."),
+        ("de", "Max. Eingangsstrom 14 A pro MPPT. Zusammen mit Kabel."),
+        ("nl", "Max ingangsstroom 14 A per MPPT. Samen met kabel."),
+        ("fr", "Courant d'entrée max 14 A par MPPT. Au total 800 W."),
+        ("es", "Corriente máxima de entrada 14 A por MPPT. En total 800 W."),
+        ("it", "Corrente massima in ingresso 14 A per MPPT. In totale 800 W."),
+        ("pl", "Maks. prąd wejściowy 14 A na MPPT. Razem z kablem."),
+        ("pt", "Corrente máxima de entrada 14 A por MPPT. No total 800 W."),
+        ("cs", "Max. vstupní proud 14 A na MPPT. Celkem 800 W."),
+        ("da", "Maks. indgangsstrøm 14 A pr. MPPT. Samlet pris 400 kr."),
+    ],
+)
+def test_a_total_in_the_next_sentence_takes_no_limit_away(language, body):
+    assert inverter_of(language, body)["max_current_a"] == 14
+
+
+@pytest.mark.parametrize("body", ["Gesamt max. 28 A, max. 60 V Eingang.", "Max. Eingang 60 V, 28 A max. gesamt."])
+def test_a_point_behind_a_shortened_word_parts_no_total_from_its_figure(body):
+    assert "max_current_a" not in inverter_of("de", body)
