@@ -55,6 +55,9 @@ class SmallWords:
     tax: Words  # between an amount and what it is for
     tax_beside: Words  # before the name of a tax
     standing_on: Words  # before the pallet that they stand on
+    spread_over: Words  # before the pallets that all of them stand on
+    total_linking: Words  # "62 in total", "total of 62"
+    of_these: Words  # "20 panels, of these 12 left"
     included: Words  # behind a "not": it comes on top
     parcel: Words  # "parcel of 2 panels"
     post_behind: Words  # "post code"

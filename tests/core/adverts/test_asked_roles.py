@@ -130,6 +130,7 @@ HANGING = {
     "TESTED": "Modul 410 W, 50 €. Getestet: Voc 36 V, Isc 7,8 A",
     "NOTHING_ELSE": "Verkaufe nur den Wechselrichter 600 W, meine zwei 410 W Module bleiben auf dem Balkon. 60 €",
     "THROWN_IN": "600 W inverter swapped for 800 W one. 2 x 430 W panels come with it. £300 the lot",
+    "OF_THESE": "Partij van 20 zonnepanelen, 270 Wp, poly, hiervan nog 12 beschikbaar. 20 euro per paneel.",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
 
