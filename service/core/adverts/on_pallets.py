@@ -1,24 +1,20 @@
 """Does a number of goods count all of them, not those on one pallet: "62 panels on 2 pallets", "62 panels in total"?"""
 
 from service.core.adverts.scene import Scene
+from service.core.adverts.totals import is_total, total_before
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "piece"))
-_ENDS = frozenset(".,;:!?()\n|-")
-_FARTHEST, _TO_GOODS, _TO_TOTAL = 8, 3, 3
+_FARTHEST, _TO_GOODS = 8, 3
 
 
 def on_all_pallets(scene: Scene, place: int) -> bool:
     """Is a number of goods said to be spread over several pallets, or to be that of all of them together?"""
     item = scene.items[place]
-    tokens = scene.tokens[item.field]
-    before = tokens[max(item.at - _TO_TOTAL, 0) : item.at]
-    while before and before[-1] in scene.small.total_linking:
-        before.pop()
-    if before and before[-1] in scene.small.together and not _by_pallet(scene, place):
+    if total_before(scene, item) and not _by_pallet(scene, place):
         return True
     to = next((one.to for one in scene.ahead(place, 4) if one.what in _GOODS and one.at - item.to <= _TO_GOODS), 0)
-    return to > 0 and (_spread(scene, place, to) or _total_behind(scene, tokens[to : to + _TO_TOTAL + 1]))
+    return to > 0 and (_spread(scene, place, to) or is_total(scene, item.field, to))
 
 
 def _spread(scene: Scene, place: int, to: int) -> bool:
@@ -32,13 +28,6 @@ def _spread(scene: Scene, place: int, to: int) -> bool:
             on = tokens[one.at - 1] in scene.small.spread_over and one.at > to
             return on and one.value > 1 and scene.stands("pallet", item.field, one.to)
     return False
-
-
-def _total_behind(scene: Scene, behind: list[str]) -> bool:
-    """As in "62 panels in total": nothing but the word, and one such as "in" before it, until the clause ends."""
-    at = next((at for at, word in enumerate(behind) if word not in scene.small.total_linking), len(behind))
-    ended = at + 1 >= len(behind) or behind[at + 1] in _ENDS
-    return at < len(behind) and behind[at] in scene.small.together and ended
 
 
 def _by_pallet(scene: Scene, place: int) -> bool:

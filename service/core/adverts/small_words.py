@@ -77,6 +77,7 @@ class SmallWords:
     price_was: Words
     price_from: Words  # "from 80 to 50"
     price_to: Words
+    priced_here: Words  # "new 600, here 300"
     value_named: Words  # "value 80, asking 50"
     price_cut: Stems  # "lowered"
     price_lowered_to: Words  # what may stand between the two
