@@ -87,6 +87,17 @@ VARIED = {
     "defects": "one of {0} panels is cracked, dead input on {1}, all {0} have no label, without lead, not tested; ",
     "sizes": "{0} by {1} mm, {1} mm long, {0} mm wide, {0} half cells, {1} kg, -0.{0} %/K voc, ",
     "wanted": "wanted {0} panels. looking for {1} modules. free quote for {0}. balcony kit {1}. ",
+    "sold": "20 panels {0} gone {1} left sold 4 only ",
+    "sold measures": "is sold 36.1 V {0} verkauft {1} ",
+    "sold counts": "verkocht 20 panels {0} {1} ",
+    "not along": "niet erbij 20 panels {0} {1} ",
+    "kept": "restent chez moi 20 panels {0} {1} ",
+    "sent free": "free shipping £5{0} {1} ",
+    "sent with": "fdp in £5{0} {1} ",
+    "of these": "20 panels of these {0} left {1} ",
+    "pallets": "{0} panels on {1} pallets in total ",
+    "pairs": "{0} pairs £{1} per pair ",
+    "alternatives": "£{0} or £{1} for both {0} panels ",
 }
 
 

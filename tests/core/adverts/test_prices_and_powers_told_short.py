@@ -70,7 +70,7 @@ def test_a_dearer_amount_before_all_is_not_that_of_one():
         "4 panels 400 W, £50 each, £200 total",
         "4 panels 400 W, £50 each, £200 in total",
         "4 panels 400 W, £200 total, £50 each",
-    ],  # fmt: skip
+    ],
 )
 def test_a_total_beside_the_price_of_each_is_no_price_of_one(text, field):
     found = read(text, price_text=field)
