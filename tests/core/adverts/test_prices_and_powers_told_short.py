@@ -130,3 +130,14 @@ def test_a_number_before_the_power_of_panels_counts_them(text):
 def test_a_number_before_the_power_of_inverters_counts_them():
     found = read("2 400 W inverters, £90 each")
     assert (found.quantity_available, found.inverter["ac_power_w"]) == (2, 400)
+
+
+@pytest.mark.parametrize("cells", ["NOCT 45 C", "NOCT 45 °C", "NOCT 45C"])
+def test_how_warm_cells_get_is_no_condition_of_the_ratings_behind_it(cells):
+    found = read(f"Panel 400 W. {cells}. Voc 37.1 V, Isc 13.8 A.")
+    assert found.panel["open_circuit_voltage_v"] == 37.1
+    assert found.panel["short_circuit_current_a"] == 13.8
+
+
+def test_ratings_at_such_a_condition_are_none():
+    assert "open_circuit_voltage_v" not in read("Panel 400 W. NOCT: Voc 34.9 V, Isc 11.1 A.").panel
