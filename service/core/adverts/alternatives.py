@@ -4,12 +4,14 @@ As in "80 for both or 45 singly", "1 to 4 pieces 50, 5 to 9 45", "panel 250, bat
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from service.core.adverts.asked_roles import ALTERNATIVE, TAX
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.scene import Scene
+from service.core.adverts.sending_costs import Offers
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _ROLES = frozenset(("each", "lot", "per_set"))
@@ -19,7 +21,8 @@ _GOODS = ("panel_", "inverter_", "set_", "piece", "lot", "each", "price")
 _LISTING = frozenset((",", ";", "/", "|", "\n"))
 _AT_ONCE = frozenset((":", "each", "piece"))
 _AFTER_TAX = frozenset(").,")
-_NEAR, _TO_TAX = 2, 5
+_PASSED = frozenset(",.€£$")
+_NEAR, _TO_TAX, _FEWEST = 2, 5, 2
 _LEAST_SHARE, _MOST_SHARE = 0.95, 2.0  # of the price of all, what all of them would cost one by one
 
 
@@ -64,6 +67,22 @@ def one_alone(scene: Scene, place: int, goods: Goods, near: Sequence[str]) -> bo
         return False
     share = item.value * goods.quantity / max(whole.value, 1.0)
     return item.value < whole.value and _LEAST_SHARE <= share <= _MOST_SHARE
+
+
+def one_before_all(scene: Scene, offers: Offers, goods: Goods) -> Offers:
+    """The amounts, where one stands before the price of all ("£60, or £100 for both") as that of one piece."""
+    if goods.kind == "set":
+        return offers
+    pieces = goods.quantity or _FEWEST
+    told = list(offers)
+    for at, ((one, role), (lot, whole)) in enumerate(pairwise(offers)):
+        if role is not None or whole != "lot" or one.field != lot.field or one.value >= lot.value:
+            continue
+        between = [word for word in scene.tokens[one.field][one.to : lot.at] if word not in _PASSED]
+        share = one.value * pieces / max(lot.value, 1.0)
+        if len(between) == 1 and between[0] in scene.small.alternative and _LEAST_SHARE <= share <= _MOST_SHARE:
+            told[at] = (one, "each")
+    return told
 
 
 def first_step(before: Sequence[Item]) -> bool:

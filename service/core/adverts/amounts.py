@@ -11,6 +11,7 @@ from service.core.adverts.alternatives import (
     of_a_thing,
     on_a_pallet,
     one_alone,
+    one_before_all,
     ways_of,
 )
 from service.core.adverts.asked_roles import PLUS_SENDING
@@ -34,6 +35,7 @@ from service.core.adverts.sending_costs import (
     so_much,
     with_sending_in,
 )
+from service.core.adverts.totals import is_total
 from service.core.adverts.walk import NUMBER, Item
 
 ROLES = ("each", "lot", "per_set")
@@ -81,7 +83,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     for place, item in lump_sums(scene, goods) if "lot" in scene.by_what else ():
         offers.append((item, "lot"))
         places.append(place)
-    return offers, places, shipping
+    return one_before_all(scene, offers, goods) if ways.either else offers, places, shipping
 
 
 def _of_others(scene: Scene, place: int) -> bool:
@@ -344,6 +346,8 @@ def _role_told_before(  # noqa: PLR0911 - a row of questions
         if what == "price":
             return next((one for one in close if one in ROLES), None)
     if before and before[0].what in ROLES and before[0].clause == item.clause - 1:
+        if before[0].what == "each" and goods.quantity != 1 and is_total(scene, item.field, item.to):
+            return "lot"  # "£50 each, £200 total"
         return None if before[0].what == "each" and has_its_figure(scene, before[0]) else before[0].what
     tokens = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
     at = scene.small.at_so_much

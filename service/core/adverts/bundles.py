@@ -3,6 +3,7 @@
 from itertools import chain
 
 from service.core.adverts.asked_roles import EQUAL_SETS, EQUALS, PAIRS
+from service.core.adverts.priced_pairs import pairs_by_price
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -62,7 +63,7 @@ def _bundles(scene: Scene) -> Bundles | None:
                 return found
     places = scene.units.get("", [])[:_MOST_LOOKED_AT]
     if scene.roles & PAIRS:
-        found = next(filter(None, (_in_pairs(scene, place) for place in places)), None)
+        found = next(filter(None, (_in_pairs(scene, place) for place in places)), None) or pairs_by_price(scene, places)
         counts = (scene.items[place].value for place in places if _counts_goods(scene, place))
         if found and all(count <= 2 * found[0] for count in counts):
             return found

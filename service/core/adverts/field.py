@@ -11,6 +11,7 @@ from service.core.adverts.walk import Item
 
 PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
 _SHARES = (0.5, 3.0)  # of the field's amount, what so many pieces may come to: some are left, or all are cheaper
+_ALIKE = 0.02
 _MOST_PIECES = 60.0  # where nobody tells how many there are
 
 
@@ -24,7 +25,7 @@ def held_to_field(
     if not alike or goods.kind == "set":
         return None
     same = next(((item, role) for item, role in alike if role == basis and role is not None), None)
-    if same is None and _explained(chosen, basis, field, goods):
+    if same is None and (_explained(chosen, basis, field, goods) or _of_all(chosen, basis, alike, goods)):
         return None
     return same or alike[0]
 
@@ -36,6 +37,14 @@ def _explained(chosen: Item, basis: str | None, field: Item, goods: Goods) -> bo
     share, pieces = chosen.value / field.value, goods.quantity
     shares = (share * pieces,) if basis == "each" else (share, share / pieces)
     return any(_SHARES[0] <= one <= _SHARES[1] for one in shares)
+
+
+def _of_all(chosen: Item, basis: str | None, alike: Iterable[tuple[Item, str | None]], goods: Goods) -> bool:
+    """Is the field's amount told to be that of all pieces, and comes to as many times that of one?"""
+    pieces = goods.quantity
+    return basis == "each" and pieces is not None and any(
+        role == "lot" and abs(chosen.value * pieces - item.value) <= _ALIKE * item.value for item, role in alike
+    )  # fmt: skip
 
 
 def is_gross(chosen: Item, field: Item) -> bool:

@@ -1,7 +1,7 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
 from collections.abc import Iterable, Sequence, Set
-from itertools import zip_longest
+from itertools import pairwise, zip_longest
 
 from service.core.adverts.by_meter import read_by_meter
 from service.core.adverts.coefficients import UNITS as COEFFICIENT_UNITS
@@ -34,6 +34,7 @@ _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("W", "kg", "%/K", "V/K")
 _LONGEST_OTHER_MM = 6000.0
 _REACH, _LIKE_SHARE = 8, 0.03
+_TO_DEGREES = 4
 _HEAVIEST_KG = 80
 _MOST_POWERS = 4  # further ones say nothing new
 _LEAST_HALVES = 100  # modules of half cells have 108 and more; 54 "half-cut cells" are 54 in series
@@ -118,6 +119,12 @@ def _no_ratings(scene: Scene, kind: str, found: Found) -> set[int]:
     return gone | of_inverters_input(scene) if kind == "panel" and scene.tells(*INVERTERS) else gone
 
 
+def _tells_degrees(scene: Scene, one: Item) -> bool:
+    """Is it only told how warm cells get then: "NOCT 45 °C", "NOCT 45 C"?"""
+    behind = scene.tokens[one.field][one.to : one.to + _TO_DEGREES]
+    return "°" in behind or any(number.isdigit() and scale in scene.small.celsius for number, scale in pairwise(behind))
+
+
 def _elsewhere(scene: Scene) -> set[int]:
     """Figures at other conditions."""
     gone = at_other_conditions(scene)
@@ -133,7 +140,7 @@ def _elsewhere(scene: Scene) -> set[int]:
         for one in scene.back(place, 20) if told is None else ():
             if one.what == "standard":
                 break
-            if one.what == "elsewhere" and "°" not in scene.tokens[one.field][one.to : one.to + 4]:
+            if one.what == "elsewhere" and not _tells_degrees(scene, one):
                 gone.add(place)
                 break
     return gone

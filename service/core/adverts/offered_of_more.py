@@ -1,6 +1,7 @@
 """How many are on offer where the text tells of more: some are sold, left, fitted or kept?"""
 
 from service.core.adverts.left_of import left_of_counted
+from service.core.adverts.of_these import left_of_these
 from service.core.adverts.only_some import only_some
 from service.core.adverts.parts import of_more
 from service.core.adverts.scene import Scene
@@ -16,4 +17,6 @@ def offered_of_more(scene: Scene, kind: str) -> int | None:
         offered = left_after_sale(scene)
     if offered is None:
         offered = left_of_counted(scene)
+    if offered is None:
+        offered = left_of_these(scene)
     return only_some(scene) if offered is None else offered

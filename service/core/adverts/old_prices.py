@@ -127,7 +127,8 @@ def _when_new(scene: Scene, places: tuple[int, int], between: Sequence[str]) -> 
     known = scene.behind(places[1])
     if known is not None and known.at == cheap.to and known.what in _SPLITTING and not asked:
         return False  # "new 600, 150 each"
-    return len(words) < _TO_NOW and (asked or scene.whats[places[1] + 1] == "takes" or not words)
+    here = scene.small.priced_here.issuperset(words)  # "new 600, here 300"; or nothing between
+    return len(words) < _TO_NOW and (asked or scene.whats[places[1] + 1] == "takes" or here)
 
 
 def _beside(scene: Scene, place: int) -> list[int]:

@@ -1,5 +1,6 @@
 """Is a part of more offered: "selling 4 of 12", "of 8 panels 3 are left"; or as many as are paid for: "£90 for ten"?"""
 
+from collections.abc import Sequence
 from itertools import pairwise, takewhile
 
 from service.core.adverts.asked_roles import PART_LEFT
@@ -21,7 +22,7 @@ def of_more(scene: Scene) -> int | None:
     left = scene.field_roles[1] & PART_LEFT > 0
     if not left and not scene.tells("selling", "stock", "between", "origin"):
         return None
-    for first, second in pairwise(places):
+    for number, (first, second) in enumerate(pairwise(places)):
         one, two = scene.items[first], scene.items[second]
         if one.sentence != two.sentence or two.at - one.to > _FARTHEST or not (_whole(one) and _whole(two)):
             continue
@@ -35,19 +36,24 @@ def of_more(scene: Scene) -> int | None:
         if not (_stock(scene, first) or _goods(scene, first)):
             continue
         rest = (
-            two if one.value > two.value and _sold(scene, second, two) else _rest(scene, first, one) if left else None
+            two
+            if one.value > two.value and _sold(scene, second, two)
+            else _rest(scene, places, number, one)
+            if left
+            else None
         )
         if rest is not None:
             return int(rest.value)
     return None
 
 
-def _rest(scene: Scene, first: int, one: Item) -> Item | None:
-    """As in "of 8 panels 3 are left", "of 8 panels 5 are up, 3 are left"."""
-    for at in scene.units[""]:
-        two = scene.items[at]
-        near = at > first and two.sentence == one.sentence and two.at - one.to <= _TO_REST
-        if near and _whole(two) and two.value < one.value and _left(scene, one, two):
+def _rest(scene: Scene, places: Sequence[int], number: int, one: Item) -> Item | None:
+    """As in "of 8 panels 3 are left", "of 8 panels 5 are up, 3 are left". ``number``: which of the places it is at."""
+    for following in range(number + 1, len(places)):
+        two = scene.items[places[following]]
+        if two.sentence != one.sentence or two.at - one.to > _TO_REST:
+            return None
+        if _whole(two) and two.value < one.value and _left(scene, one, two):
             return two
     return None
 

@@ -8,6 +8,7 @@ from service.core.adverts.kinds import kinds_of_goods, pieces_of_kinds
 from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.offered_of_more import offered_of_more
+from service.core.adverts.on_pallets import on_all_pallets
 from service.core.adverts.parts import paid_for_several
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -41,11 +42,11 @@ def pieces_on_offer(scene: Scene, kind: str, bundled: tuple[int, int] | None = N
     pallets = _pallets(scene) if pieces and kind != "set" and "pallet" in scene.by_what else 1
     if pieces is None or pallets == 1 or pieces <= pallets:
         return pieces, 1
-    counts = [scene.items[place] for place in scene.units.get("", ()) if scene.items[place].value == pieces]
+    counts = [place for place in scene.units.get("", ()) if scene.items[place].value == pieces]
     if not counts:  # pallets times pieces
         return pieces, pallets
     parts = {scene.items[place].value for place in scene.units.get("", ())}
-    told = {item.sentence for item in counts}
+    told = {scene.items[place].sentence for place in counts if not on_all_pallets(scene, place)}
     spoken = [scene.items[place] for what in ("pallet", "lot", "each") for place in scene.by_what.get(what, ())
               if of_pallet(scene, scene.items[place])]  # fmt: skip
     if pieces / pallets in parts:  # priced by the pallet or all together, as the price tells

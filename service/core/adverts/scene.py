@@ -40,9 +40,9 @@ class Scene:
     ``denials``: places so close to a "no" that it may deny them.
     """
 
-    __slots__ = ("_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "field_roles", "gaps", "items",
-                 "lined", "orders", "pieces", "price", "roles", "sentences", "small", "sorts", "tokens", "units",
-                 "whats")  # fmt: skip
+    __slots__ = ("_bare", "_paid", "_sentences", "_starts", "by_what", "commanded", "denials", "field_roles", "gaps",
+                 "items", "lined", "orders", "pieces", "price", "roles", "sentences", "small", "sorts", "tokens",
+                 "units", "whats")  # fmt: skip
 
     def __init__(
         self, small: SmallWords, items: list[Item], told: tuple[list[str], dict[str, list[int]]],
@@ -69,6 +69,7 @@ class Scene:
         self._sentences: dict[str, set[int]] = {}
         self._starts: dict[str, set[tuple[int, int]]] = {}
         self._paid: set[tuple[int, int]] | None = None
+        self._bare: dict[tuple[int, int], Item] | None = None
 
     def different(self, field: int) -> frozenset[str]:
         """Each token of a field once."""
@@ -188,6 +189,13 @@ class Scene:
         one, small = self.items[place], self.small
         words = self.tokens[one.field][max(one.at - 2, 0) : one.to]
         return len(words) == _NEAR and words[0].isdigit() and words[1] in small.equal_sets and words[2] in small.sets_by
+
+    def bare_to(self, number: int, to: int) -> Item | None:
+        """The figure without a unit that ends before that piece of a field."""
+        if self._bare is None:
+            bare = [self.items[place] for place in self.units.get("", ())]
+            self._bare = {(item.field, item.to): item for item in reversed(bare)}
+        return self._bare.get((number, to))
 
     def glued(self, number: int, at: int) -> bool:
         """Does a piece of a field stand directly behind the one before it?"""

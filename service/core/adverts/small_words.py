@@ -55,6 +55,9 @@ class SmallWords:
     tax: Words  # between an amount and what it is for
     tax_beside: Words  # before the name of a tax
     standing_on: Words  # before the pallet that they stand on
+    spread_over: Words  # before the pallets that all of them stand on
+    total_linking: Words  # "62 in total", "total of 62"
+    of_these: Words  # "20 panels, of these 12 left"
     included: Words  # behind a "not": it comes on top
     parcel: Words  # "parcel of 2 panels"
     post_behind: Words  # "post code"
@@ -74,6 +77,7 @@ class SmallWords:
     price_was: Words
     price_from: Words  # "from 80 to 50"
     price_to: Words
+    priced_here: Words  # "new 600, here 300"
     value_named: Words  # "value 80, asking 50"
     price_cut: Stems  # "lowered"
     price_lowered_to: Words  # what may stand between the two

@@ -1,5 +1,6 @@
 """How many are left where some of the counted pieces are sold: "20 panels, 11 sold"?"""
 
+from bisect import bisect_left
 from collections.abc import Iterator
 
 from service.core.adverts.scene import Scene
@@ -10,6 +11,7 @@ _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter
           _PIECE: _PIECE}  # fmt: skip
 _ENDS = frozenset(".,;!?()\n|")
 _MOST, _NEAR, _TO_GOODS = 5000, 1, 2
+_MOST_COUNTS = 30  # before one that is sold: a sentence of more is none that a person reads
 
 
 def left_after_sale(scene: Scene) -> int | None:
@@ -30,13 +32,18 @@ def left_after_sale(scene: Scene) -> int | None:
 
 def apart(scene: Scene, item: Item, gone: Item) -> bool:
     """Is it a number of some of the counted goods that is gone, not all: "20 panneaux dont 11 vendus"?"""
-    counts = [one for one in map(scene.items.__getitem__, scene.units.get("", ())) if _is_count(one)]
-    some = next((one for one in counts if one.field == gone.field and 0 <= gone.at - one.to <= _NEAR), None)
+    some = next(_counts_before(scene, gone), None)
     return (
-        some is not None
-        and item.to <= some.at
-        and any(one.field == item.field and 0 <= item.at - one.to <= _NEAR and one.value > some.value for one in counts)
+        some is not None and item.to <= some.at and any(one.value > some.value for one in _counts_before(scene, item))
     )
+
+
+def _counts_before(scene: Scene, item: Item) -> Iterator[Item]:
+    """The counts directly before an item, or one piece farther."""
+    for to in range(item.at - _NEAR, item.at + 1):
+        one = scene.bare_to(item.field, to)
+        if one is not None and _is_count(one):
+            yield one
 
 
 def _sold(scene: Scene, place: int) -> Item | None:
@@ -69,8 +76,9 @@ def _named(scene: Scene, place: int, sold: Item) -> str | None:
 
 def _counts(scene: Scene, place: int) -> Iterator[tuple[Item, str]]:
     """Counts of goods before it in its sentence, with what they count."""
-    item = scene.items[place]
-    for at in scene.units.get("", ()):
+    item, places = scene.items[place], scene.units.get("", [])
+    end = bisect_left(places, place)
+    for at in places[max(end - _MOST_COUNTS, 0) : end]:
         one = scene.items[at]
         if one.sentence == item.sentence and one.at < item.at and _is_count(one):
             ahead = next((two for two in scene.ahead(at, 3) if two.what in _GOODS), None)

@@ -3,6 +3,7 @@
 Not where the first figure counts: "2 400 W panels", "4 pcs 410 200 zł". Blanks of any width are alike here.
 """
 
+from service.core.adverts.lexicon import Phrases
 from service.core.adverts.numerals import Figure
 from service.core.adverts.walk import MONEY_UNITS, Walk
 
@@ -13,6 +14,9 @@ _DASHES = frozenset("-=")
 _MONEY_SIGNS = frozenset("€£$")
 _LIKE_WATTS = (100.0, 720.0)
 _NO_UNIT = ("", 1.0, False, False)
+_ENDS = frozenset((".", ",", ";", ":", "(", ")", "\n", ""))
+_FEWEST, _TOO_MANY, _TO_GOODS = 2, 10, 3
+_GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many"))
 _LARGE = frozenset(("W", "V", "mm"))
 
 
@@ -34,8 +38,8 @@ def goes_on(  # noqa: PLR0911 - a row of questions
         return behind in _MONEY_SIGNS or unit in MONEY_UNITS or unit not in _LARGE  # "£60 420W"
     if unit in MONEY_UNITS or (len(figure.raw) == 1 and behind in {"x", "mm"}):
         return True
-    if group[0] == "0" and unit in _LARGE:
-        return True  # "1 000 V": no number begins with a nought
+    if unit in _LARGE and (group[0] == "0" or (unit == "W" and _of_inverter(walk, figure, to))):
+        return True  # "1 000 V": no number begins with a nought; "inverter 2 400 W"
     if dash_behind(walk, to + 1):
         return not _like_watts(figure, group)
     return walk.number == _PRICE_FIELD and not unit
@@ -55,6 +59,25 @@ def _of_money(walk: Walk, to: int, behind: str, money: str) -> bool:
         return True
     last = walk.items[-1] if walk.items else None
     return last is not None and last.what == "price" and last.clause == walk.clause and to - 1 - last.to <= 1
+
+
+def _of_inverter(walk: Walk, figure: Figure, to: int) -> bool:
+    """Does a figure with a group of three, which are watts, tell the power of the one inverter directly before it?
+
+    Not where goods behind them are counted by the figure: "inverter 2 400 W panels".
+    """
+    last = walk.items[-1] if walk.items else None
+    if last is None or last.what != "inverter_one" or last.to != to - 1 or not _FEWEST <= figure.value < _TOO_MANY:
+        return False
+    for word in walk.padded[to + 2 : to + 2 + _TO_GOODS]:
+        if word in _ENDS or word in walk.small.joining or word in walk.small.coming_with:
+            return True
+        known = walk.lexicon.known[word]
+        if not _GOODS.isdisjoint(
+            known.alone if isinstance(known, Phrases) else known if isinstance(known, tuple) else ()
+        ):
+            return False
+    return True
 
 
 def _like_watts(figure: Figure, group: str) -> bool:

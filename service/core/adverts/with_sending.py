@@ -1,6 +1,7 @@
 """What does sending cost where a price with it and one without it are told: "60 €, with postage 66 €"?"""
 
 from collections.abc import Sequence
+from operator import attrgetter
 
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene
@@ -19,6 +20,7 @@ def price_with_sending(scene: Scene, others: Sequence[Item], cost: float | None)
     """
     if len({cost, *(other.value for other in others)} - {None, 0.0}) < 2:
         return None
+    ordered = sorted(others, key=attrgetter("value"))
     for place in scene.places(_TELLING):
         one = scene.items[place]
         tokens = scene.tokens[one.field]
@@ -28,12 +30,12 @@ def price_with_sending(scene: Scene, others: Sequence[Item], cost: float | None)
         amount = _amount(scene, place, start, tokens)
         if amount is None:
             continue
-        rest = [other.value for other in others if other is not amount and not _part_of(scene, other, amount)]
-        if not rest:
+        least = next((one for one in ordered if one is not amount and not _part_of(scene, one, amount)), None)
+        if least is None:
             continue
-        if _LEAST_SHARE * amount.value <= min(rest) < amount.value:
+        if _LEAST_SHARE * amount.value <= least.value < amount.value:
             return amount
-        if amount.value < _NO_PRICE_SHARE * min(rest) and amount.value != cost:
+        if amount.value < _NO_PRICE_SHARE * least.value and amount.value != cost:
             return amount
     return None
 

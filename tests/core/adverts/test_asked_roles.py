@@ -30,7 +30,7 @@ ASKED = {
     "I_PAY": SMALL.i_pay, "KINDS": SMALL.kinds, "ONCE": SMALL.once, "QUESTION": {"?"},
     "PARTS": SMALL.of_parts, "SOME_ONLY": SMALL.some_only, "ISLAND": SMALL.island, "DWELLINGS": SMALL.dwellings,
     "TESTED": SMALL.tested, "NOTHING_ELSE": SMALL.nothing_else, "THROWN_IN": SMALL.thrown_in,
-    "OF_SEVERAL": SMALL.of_several,
+    "OF_SEVERAL": SMALL.of_several, "OF_THESE": SMALL.of_these,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -115,7 +115,7 @@ HANGING = {
     "FREE_FROM": "30 € cada. Envio grátis acima de 150 €.",
     "ALTERNATIVE": "£200 the lot or £40, 6 panels 300 W",
     "TAX": "60 € + TVA pièce.",
-    "BUNDLES": "12 panels, 380 W, £40 each. Sold in pairs, £90 a pair. Six pairs available.",
+    "BUNDLES": "12 panels, 380 W, £40 each. Sold in pairs. Six pairs available.",
     "PLUS_SENDING": "Modul 300 W, 40 € zuzüglich 9 Versand.",
     "EQUALS": "Panels 300 W: 3 of 4 = 12, £40 each",
     "PAIRS": "4 pary paneli 300 W, 300 zł za parę.",
@@ -130,6 +130,7 @@ HANGING = {
     "TESTED": "Modul 410 W, 50 €. Getestet: Voc 36 V, Isc 7,8 A",
     "NOTHING_ELSE": "Verkaufe nur den Wechselrichter 600 W, meine zwei 410 W Module bleiben auf dem Balkon. 60 €",
     "THROWN_IN": "600 W inverter swapped for 800 W one. 2 x 430 W panels come with it. £300 the lot",
+    "OF_THESE": "Partij van 20 zonnepanelen, 270 Wp, poly, hiervan nog 12 beschikbaar. 20 euro per paneel.",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
 

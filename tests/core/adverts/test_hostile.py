@@ -91,6 +91,17 @@ VARIED = {
     "bills": "deposit £1{0} rest £5{1} invoice over £12{0} a third of that new {1} ",
     "bills beside": "invoice £12{0} on collection {1} ",
     "wanted": "wanted {0} panels. looking for {1} modules. free quote for {0}. balcony kit {1}. ",
+    "sold": "20 panels {0} gone {1} left sold 4 only ",
+    "sold measures": "is sold 36.1 V {0} verkauft {1} ",
+    "sold counts": "verkocht 20 panels {0} {1} ",
+    "not along": "niet erbij 20 panels {0} {1} ",
+    "kept": "restent chez moi 20 panels {0} {1} ",
+    "sent free": "free shipping £5{0} {1} ",
+    "sent with": "fdp in £5{0} {1} ",
+    "of these": "20 panels of these {0} left {1} ",
+    "pallets": "{0} panels on {1} pallets in total ",
+    "pairs": "{0} pairs £{1} per pair ",
+    "alternatives": "£{0} or £{1} for both {0} panels ",
 }
 
 

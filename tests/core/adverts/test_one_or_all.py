@@ -133,12 +133,12 @@ def test_one_in_the_field_is_no_price_where_a_price_is_to_be_asked_for(title, bo
 
 
 @pytest.mark.parametrize(
-    ("title", "body"),
+    ("title", "body", "pieces", "each"),
     [
-        ("Panels 400 W", "Sold in pairs, £90 a pair. Six pairs available."),
-        ("Module 400 W", "2er-Pack 90 €. 6 Packs da."),
+        ("Panels 400 W", "Sold in pairs, £90 a pair. Six pairs available.", 12, 45),
+        ("Module 400 W", "2er-Pack 90 €. 6 Packs da.", None, None),
     ],
 )
-def test_a_number_of_pairs_or_packs_is_none_of_pieces(title, body):
+def test_a_number_of_pairs_or_packs_is_none_of_pieces(title, body, pieces, each):
     found = read_advert(Advert(title=title, body=body), WORDS)
-    assert (found.quantity_available, found.price.value, found.price.each) == (None, 90, None)
+    assert (found.quantity_available, found.price.value, found.price.each) == (pieces, 90, each)

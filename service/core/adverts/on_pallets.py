@@ -1,0 +1,41 @@
+"""Does a number of goods count all of them, not those on one pallet: "62 panels on 2 pallets", "62 panels in total"?"""
+
+from service.core.adverts.scene import Scene
+from service.core.adverts.totals import is_total, total_before
+from service.core.adverts.walk import CURRENCIES, NUMBER, Item
+
+_GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "piece"))
+_FARTHEST, _TO_GOODS = 8, 3
+
+
+def on_all_pallets(scene: Scene, place: int) -> bool:
+    """Is a number of goods said to be spread over several pallets, or to be that of all of them together?"""
+    item = scene.items[place]
+    if total_before(scene, item) and not _by_pallet(scene, place):
+        return True
+    to = next((one.to for one in scene.ahead(place, 4) if one.what in _GOODS and one.at - item.to <= _TO_GOODS), 0)
+    return to > 0 and (_spread(scene, place, to) or is_total(scene, item.field, to))
+
+
+def _spread(scene: Scene, place: int, to: int) -> bool:
+    """As in "62 panels on 2 pallets": one word, and a number of pallets behind it."""
+    item = scene.items[place]
+    tokens = scene.tokens[item.field]
+    for one in scene.ahead(place, _FARTHEST):
+        if one.what == "pallet" or one.unit in CURRENCIES or one.at - to > _FARTHEST:
+            return False
+        if one.what == NUMBER and not one.unit and one.at > item.at:
+            on = tokens[one.at - 1] in scene.small.spread_over and one.at > to
+            return on and one.value > 1 and scene.stands("pallet", item.field, one.to)
+    return False
+
+
+def _by_pallet(scene: Scene, place: int) -> bool:
+    """Does "per pallet" follow in its clause, so that it counts those on one?"""
+    item: Item = scene.items[place]
+    return any(
+        one.what in {"lot", "each"}
+        and one.clause == item.clause
+        and any(word.startswith(scene.small.pallet) for word in scene.tokens[one.field][one.at : one.to])
+        for one in scene.ahead(place, 5)
+    )
