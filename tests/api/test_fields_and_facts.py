@@ -82,7 +82,7 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (energy.EnergyOut, core_energy.EnergyYear, {"hours", "weather", "what_if", "what_if_because"},
      {"ac_w", "dc_w", "before_export_limit", "other_light"}),
     (what_if.WhatIfOut, core_appraisal.WhatIf, {"text"}, {"verdict_told"}),
-    (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),
+    (energy.ArrayYearOut, core_energy.ArrayYear, set(), {"little"}),  # told as the finding ``next_to_nothing``
     (energy.DayKindOut, core_energy.DayKind, set(), set()),
     (use.UseOut, worth.UseAtHome, {"habits"}, {"self_used_w", "cases", "meter"}),
     (use.HabitOut, worth.Habit, {"currency"}, set()),
