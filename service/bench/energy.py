@@ -52,7 +52,10 @@ from service.settings import Settings
 ROUNDS = 15
 _SHORTLIST = Path("examples/adverts/kranichwerft_shortlist.json")
 REFLECTANCE_SHARE = 0.2
-_NOTHING_AROUND: dict[str, Any] = {"skyline": (), "overhang": None, "side_walls": (), "shade": (), "cover": None}
+# Without ``fixing`` no house stands behind a panel, of which the other ways know nothing.
+_NOTHING_AROUND: dict[str, Any] = {
+    "skyline": (), "overhang": None, "side_walls": (), "shade": (), "cover": None, "fixing": None,
+}  # fmt: skip
 _LEAST_SECONDS = 0.01  # a clock that runs shorter is read too coarsely
 
 

@@ -76,6 +76,10 @@ def test_pasted_parts_keep_their_width_where_nothing_may_be_sent_out(beside: dic
         assert saving[end] == pytest.approx(direct[end], rel=0.005)
 
 
+WIDE = {"max_input_voltage_v": 200, "tracking_min_v": 5, "tracking_max_v": 180, "start_voltage_v": 5, "max_current_a": 60,
+        "max_short_circuit_current_a": 99}  # fmt: skip
+
+
 @pytest.mark.parametrize(("rated_w", "demand"), [(150, 6000), (300, 6000), (880, 2500)])
 @pytest.mark.parametrize("pay", [0.0, 0.08])
 def test_pasted_parts_keep_their_width_whatever_is_sent_out(rated_w: int, demand: int, pay: float) -> None:
@@ -83,11 +87,22 @@ def test_pasted_parts_keep_their_width_whatever_is_sent_out(rated_w: int, demand
     period = {**UNPAID["periods"][0], "export": "paid", "export_price_per_kwh": pay}  # type: ignore[index]
     arrays = [{"mount": "ground_frame", "panel": {"rated_power_w": rated_w}}]
     paid = {"currency": "EUR", "periods": [period]}
-    told = appraised(tariff=paid, arrays=arrays, household={"demand_kwh_per_year": demand})
+    inverter = {**SMALLEST["inverter"], "inputs": [WIDE]}  # an input that starts or not moves hours, which parts lack
+    told = appraised(tariff=paid, arrays=arrays, inverter=inverter, household={"demand_kwh_per_year": demand})
     pasted = post("/v1/payback", {**BASE, "tariff": paid, "energy": told["energy"], "use": told["use"]})
     saving, direct = pasted.json()["payback"]["saving_first_year"], told["payback"]["saving_first_year"]
     for end in ("cautious", "middle", "hopeful"):
         assert saving[end] == pytest.approx(direct[end], rel=0.01)
+
+
+def test_a_use_of_next_to_nothing_at_the_cautious_end_is_not_below_nought_and_can_be_pasted() -> None:
+    """A panel of 150 W on an input that nobody told may never start."""
+    arrays = [{"mount": "ground_frame", "panel": {"rated_power_w": 150}}]
+    told = appraised(tariff=UNPAID, arrays=arrays, household={"demand_kwh_per_year": 6000})
+    assert told["energy"]["year_kwh"]["cautious"] < 1.0
+    assert told["use"]["self_used_kwh"]["cautious"] == 0.0
+    pasted = post("/v1/payback", {**BASE, "tariff": UNPAID, "energy": told["energy"], "use": told["use"]})
+    assert pasted.status_code == 200, pasted.text
 
 
 def test_pasted_parts_of_a_meter_that_counts_each_phase_alone_agree_where_nothing_may_leave_the_home() -> None:

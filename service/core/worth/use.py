@@ -115,6 +115,7 @@ def use_at_home(
                 (_self_used(cases.less_used), _self_used(cases.more_used)),
             ],
             most=min(_given_band(cases).hopeful or 0.0, needed),
+            least=min(self_used, 0.0),  # each cause alone may leave next to nothing, both together no less
         ),
         self_used_share=self_used / produced if produced > 0.0 else 0.0,
         upper_bound_self_used_kwh=meter.upper_bound_kwh(),
