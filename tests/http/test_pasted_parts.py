@@ -76,8 +76,10 @@ def test_pasted_parts_keep_their_width_where_nothing_may_be_sent_out(beside: dic
         assert saving[end] == pytest.approx(direct[end], rel=0.005)
 
 
-WIDE = {"max_input_voltage_v": 200, "tracking_min_v": 5, "tracking_max_v": 180, "start_voltage_v": 5, "max_current_a": 60,
-        "max_short_circuit_current_a": 99}  # fmt: skip
+WIDE = {
+    "max_input_voltage_v": 200, "tracking_min_v": 5, "tracking_max_v": 180, "start_voltage_v": 5, "max_current_a": 60,
+    "max_short_circuit_current_a": 99,
+}  # fmt: skip
 
 
 @pytest.mark.parametrize(("rated_w", "demand"), [(150, 6000), (300, 6000), (880, 2500)])
