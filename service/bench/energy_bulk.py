@@ -78,7 +78,7 @@ def bulk_cost(request_file: Path, question: Question, by_hand: Callable[[], floa
     setup = replace(
         question.setup,
         arrays=tuple(
-            replace(array, skyline=(), overhang=None, side_walls=(), shade=(), cover=None)
+            replace(array, skyline=(), overhang=None, side_walls=(), shade=(), cover=None, fixing=None)  # nor a house
             for array in question.setup.arrays
         ),
     )
