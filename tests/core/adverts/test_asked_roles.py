@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from service.core.adverts import Advert, asked_roles, read_advert, vocabulary_of
 from service.core.adverts.asked_roles import may_address, roles_of
+from service.core.adverts.plain import plain_of
 from service.core.adverts.tokens import Met, Pieces
 from service.data.advert_words import load_advert_words
 
@@ -36,19 +37,13 @@ BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "deli
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
 
 
-class EveryRole(dict[str, int]):
-    """Any word has all roles, so that no rule is passed by."""
-
-    def get(self, _word, _else=None):
-        return ALL
-
-
-UNGUARDED = replace(WORDS, met=Met(WORDS.telling, EveryRole(), len(WORDS.lexicons)))
-
-
 def both(body, title="", price_text=None):
+    """As the rules read it, and as they would were no rule passed by: each of its words has all roles."""
     advert = Advert(title=title, body=body, price_text=price_text)
-    return read_advert(advert, WORDS), read_advert(advert, UNGUARDED)
+    texts = (plain_of(text).text for text in (title, body, price_text or ""))
+    every = {word: ALL for text in texts for word in Pieces(text, WORDS.met).words}
+    unguarded = replace(WORDS, met=Met(WORDS.telling, every, len(WORDS.lexicons)))
+    return read_advert(advert, WORDS), read_advert(advert, unguarded)
 
 
 def roles(text):
