@@ -152,10 +152,10 @@ def test_health_and_known_sets_are_answered_while_a_long_one_computes(monkeypatc
     app = create_app(Settings(computing_threads=1, waiting_computations=5, answer_cache_bytes=0))
     begun, go_on, made = threading.Event(), threading.Event(), fill_set.arrays_of
 
-    def waits(*args: Any) -> Any:
+    def waits(*args: Any, **named: Any) -> Any:
         begun.set()
         assert go_on.wait(30)
-        return made(*args)
+        return made(*args, **named)
 
     async def asked() -> tuple[Any, ...]:
         async with httpx.AsyncClient(transport=httpx.ASGITransport(app), base_url=HOST) as client:
@@ -167,7 +167,7 @@ def test_health_and_known_sets_are_answered_while_a_long_one_computes(monkeypatc
             first = await post(SMALLEST)
             monkeypatch.setattr(fill_set, "arrays_of", waits)
             long = asyncio.create_task(post(changed("/inverter/ac_power_w", 555)))
-            while not begun.is_set():
+            while not begun.is_set() and not long.done():
                 await asyncio.sleep(0)
             again, health = await post(SMALLEST), await client.get("/health/ready")
             computing = not long.done()

@@ -78,12 +78,10 @@ def settled(
         plane = Plane(tilt_deg=tilt, azimuth_deg=azimuth)
         return array if array.plane == plane else replace(array, plane=plane)
     places = places or Places()
-    wish, told_facade = places.wish, array.facade_azimuth_deg
-    held = None
+    wish, told_facade, held = places.wish, array.facade_azimuth_deg, None
     if azimuth is None:
         held = facade_to_hold(array, sky, ground_reflectance_share, wish, places.facing, tilt)
-    if held is not None:
-        array = _before(array, node, held)
+        array = array if held is None else _before(array, node, held)
     if wish.planes:
         found = best_listed(array, sky, ground_reflectance_share, _agreeing(wish.planes, tilt, azimuth))
         codes = ("best_of_planes", "best_of_planes")

@@ -71,8 +71,7 @@ def sky_seen(
         overhang: slab above.
         walls: side walls.
         facade_azimuth_deg: the way slab, walls and house look out; None: as each plane does.
-        places: on the panel, from which slab, walls and house are seen, and in which slices; what the house hides
-            counts with the skyline.
+        places: on the panel, from which slab, walls and house, which counts with the skyline, are seen; the slices.
         in_front: hand rail and row in front of it, which turn with the plane.
 
     Returns:

@@ -32,7 +32,7 @@ from service.core.sky.edge_shadow import (
 )
 from service.core.sky.faces import faces_lit
 from service.core.sky.faces_doubt import more_by_faces_kwh_per_m2
-from service.core.sky.faces_seen import faces_seen
+from service.core.sky.faces_seen import FacesSeen, faces_seen
 from service.core.sky.ground import thrown_back
 from service.core.sky.house import house_hiding, past_house_share
 from service.core.sky.in_front import ground_past_row_share, in_front_of
@@ -200,32 +200,25 @@ def _reached(
 ) -> _Reached:
     tilt, azimuth = _angles(planes)
     as_sun = daylight.sun.dtype
+    turned = tilt.astype(as_sun), azimuth.astype(as_sun)
     cosine = np.maximum(direction(tilt, azimuth).T.astype(as_sun) @ daylight.sun, 0.0)
     bare_beam = daylight.from_sun_w_per_m2 * cosine
-    beam = bare_beam * surroundings.skyline_open_share if array.skyline else bare_beam
-    if (house := house_hiding(array, tilt, azimuth)) is not None:
-        facade = azimuth if array.facade_azimuth_deg is None else np.array([array.facade_azimuth_deg])
-        beam = beam * past_house_share(house, facade, daylight.sun)
+    house = house_hiding(array, tilt, azimuth)
+    beam = _past_skyline_and_house(array, azimuth, house, bare_beam, daylight, surroundings)
+    places = darkest_places(array) if stands_under_or_beside(array) else AT_THE_EDGE
+    places = replace(places, slice_deg=daylight.slice_deg, house_steepness=house)
     under: Ways = ()
-    places = replace(AT_THE_EDGE, slice_deg=daylight.slice_deg, house_steepness=house)
-    if stands_under_or_beside(array):
-        places = replace(darkest_places(array), slice_deg=daylight.slice_deg, house_steepness=house)
-        if by_stage or not stands_behind(array):
-            under = ways_past_slab_and_walls(array, tilt.astype(as_sun), azimuth.astype(as_sun), daylight.sun)
+    if stands_under_or_beside(array) and (by_stage or not stands_behind(array)):
+        under = ways_past_slab_and_walls(array, *turned, daylight.sun)
     in_front = in_front_of(array)
-    seen = sky_seen(
-        tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front
-    ).of(as_sun)
+    around = array.skyline, array.slab, array.walls, array.facade_azimuth_deg
+    seen = sky_seen(tilt, azimuth, *around, places, in_front).of(as_sun)
     ground_left = np.ones((1, 1), as_sun) if in_front is None else in_front.ground_left_share(tilt).astype(as_sun)
-    shading = shading_past_edges(
-        array, tilt.astype(as_sun), azimuth.astype(as_sun), daylight.sun, (seen.past_all_share, ground_left), under,
-        surroundings.shading,
-    )  # fmt: skip
+    left = seen.past_all_share, ground_left
+    shading = shading_past_edges(array, *turned, daylight.sun, left, under, surroundings.shading)
     even = daylight.even_sky_w_per_m2
-    shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share.max(axis=1)
-    skyline_sky, overhang_sky = (share[:, None] * even for share in shares[:2])
-    sky = shares[2][:, None] * even if stands_behind(array) else overhang_sky
-    past_all = sky
+    skyline_sky, overhang_sky = seen.after_skyline_share[:, None] * even, seen.after_overhang_share[:, None] * even
+    past_all = sky = seen.past_all_share.max(axis=1)[:, None] * even if stands_behind(array) else overhang_sky
     before_house = ground_before_house_share(array, tilt, azimuth, daylight)
     by_ground = (ground_reflectance_share * before_house * ground_share(tilt)).astype(as_sun)[:, None]
     bare_sky = seen.bare_share[:, None] * even
@@ -233,15 +226,12 @@ def _reached(
     if array.skyline:
         on_ground = ground_w_per_m2(daylight, surroundings)
         if array.facing_reflectance_share:
-            faces = faces_seen(
-                array, faces_lit(array.skyline, array.facing_reflectance_share), tilt, azimuth, places, in_front
+            lit = faces_lit(array.skyline, array.facing_reflectance_share)
+            faces = faces_seen(array, lit, tilt, azimuth, places, in_front)
+            stages = bare_sky, skyline_sky, overhang_sky, sky
+            on_ground, skyline_sky, overhang_sky, sky = _lit_by_faces(
+                faces, daylight, ground_reflectance_share, on_ground, stages
             )
-            most = np.minimum(even, daylight.ghi_w_per_m2)
-            back, lit = thrown_back(faces, ground_reflectance_share, most, on_ground)
-            on_ground = np.minimum(lit, daylight.ghi_w_per_m2)
-            skyline_sky = np.minimum(skyline_sky + back[0], bare_sky)
-            overhang_sky = np.minimum(overhang_sky + back[1], skyline_sky)
-            sky = np.minimum(sky + back[2], overhang_sky)
         skyline_ground = by_ground * on_ground
     return _Reached(
         bare_beam=bare_beam,
@@ -259,6 +249,38 @@ def _reached(
         under=under,
         shading=shading,
     )
+
+
+def _past_skyline_and_house(
+    array: Array,
+    azimuth_deg: Floats,
+    house_steepness: float | None,
+    beam: Floats,
+    daylight: Daylight,
+    surroundings: Surroundings,
+) -> Floats:
+    """What skyline and house leave of the beam and circumsolar light on planes, (m, n)."""
+    if array.skyline:
+        beam = beam * surroundings.skyline_open_share
+    if house_steepness is None:
+        return beam
+    facade = azimuth_deg if array.facade_azimuth_deg is None else np.array([array.facade_azimuth_deg])
+    return beam * past_house_share(house_steepness, facade, daylight.sun)
+
+
+def _lit_by_faces(
+    faces: FacesSeen, daylight: Daylight, ground_reflectance_share: float, on_ground: Floats, stages: Sequence[Floats]
+) -> list[Floats]:
+    """Light on the ground, and each stage of the sky's but the first, with what faces send, none above the one before.
+
+    ``on_ground``: (n,), of which there is never more than with nothing around; ``stages``: (m, n) each.
+    """
+    most = np.minimum(daylight.even_sky_w_per_m2, daylight.ghi_w_per_m2)
+    back, on_ground = thrown_back(faces, ground_reflectance_share, most, on_ground)
+    lit = [stages[0]]
+    for stage, more in zip(stages[1:], back, strict=True):
+        lit.append(np.minimum(stage + more, lit[-1]))
+    return [np.minimum(on_ground, daylight.ghi_w_per_m2), *lit[1:]]
 
 
 def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floats:

@@ -117,7 +117,8 @@ class Runs:
         # what a limit on sending out throws away less
         freed = max(_given_kwh(self.further.home) - _given_kwh(self.new.home), 0.0) if self.limited else 0.0
         most = used_kwh(self.most()) + freed
-        used = band_of_steps(middle, [(less, more), (fewer, further), (middle - step, middle + step)], most)
+        none = min(less, fewer, 0.0)  # each cause alone may leave next to nothing, all together no less
+        used = band_of_steps(middle, [(less, more), (fewer, further), (middle - step, middle + step)], most, none)
         gains = [(gained[0], gained[1]), (gained[2], gained[3]), (gain - step, gain + step)]
         if not self.follows:
             return used, band_of_steps(gain, gains, most - min(bases))
