@@ -70,3 +70,20 @@ def test_under_an_export_limit_no_end_uses_more_than_the_set_gives(demand_kwh: f
     year, used = answer["energy"]["year_kwh"], answer["use"]["self_used_kwh"]
     for end in ("cautious", "middle", "hopeful"):
         assert used[end] <= year[end] + 0.01
+
+
+@pytest.mark.parametrize("ac_power_w", [300, 800, 1600])
+@pytest.mark.parametrize("box", [{}, {"storage": {"usable_kwh": 1, "coupling": "ac"}}])
+def test_no_end_lies_below_nought_where_a_small_panel_may_never_start_and_little_may_leave(
+    ac_power_w: float, box: dict[str, Any]
+) -> None:
+    asked = {
+        "site": {"latitude_deg": 48, "longitude_deg": 11},
+        "arrays": [{"panel": {"rated_power_w": 100}, "mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 180}}],
+        "inverter": {"ac_power_w": ac_power_w, "export_limit_w": 0},
+    }
+    answer = post("/v1/appraisal", {**asked, **box}).json()
+    bands = [answer["energy"]["year_kwh"], answer["use"]["self_used_kwh"]]
+    bands += [answer["storage"][side]["self_used_kwh"] for side in ("with", "without") if box]
+    for band in bands:
+        assert 0.0 <= band["cautious"] <= band["middle"] <= band["hopeful"]

@@ -167,7 +167,8 @@ def with_band_of_use(energy: EnergyYear, use: UseAtHome) -> EnergyYear:
 def _given_band(cases: HomeCases) -> Band:
     """What the set gives; it hangs on the home's use where a limit throws away what that leaves."""
     ends = ((cases.less_energy, cases.more_energy), (cases.less_used, cases.more_used))
-    return band_of_steps(_given_kwh(cases.middle), [(_given_kwh(low), _given_kwh(high)) for low, high in ends])
+    steps = [(_given_kwh(low), _given_kwh(high)) for low, high in ends]
+    return band_of_steps(_given_kwh(cases.middle), steps, least=0.0)
 
 
 def _given_kwh(home: HomeYear) -> float:
