@@ -131,6 +131,16 @@ def test_a_gap_is_told_and_counted() -> None:
     assert [one["value"] for one in answer["assumptions"] if one["code"] == "weather_gaps_filled"] == [2]
 
 
+@pytest.mark.parametrize("least_w_per_m2", [1, 5])
+def test_a_logger_that_writes_nothing_in_the_dusk_has_no_gaps_there(least_w_per_m2: float) -> None:
+    light = year_ghi()
+    cut = [one if one >= least_w_per_m2 else None for one in light]
+    whole, told = (post("/v1/energy", given(ghi_w_per_m2=one)).json()["energy"] for one in (light, cut))
+    lost_share = 1 - sum(one or 0.0 for one in cut) / sum(light)
+    assert told["year_kwh"]["middle"] == pytest.approx(whole["year_kwh"]["middle"], rel=lost_share + 1e-3)
+    assert sum(one["daylight_hours"] for one in told["weather"]["gaps"]) < 100
+
+
 def test_light_on_the_panels_plane_is_taken_as_it_is() -> None:
     flat = [{**SMALLEST["arrays"][0], "plane": {"tilt_deg": 30, "azimuth_deg": 180}}]
     light = year_ghi()
@@ -140,6 +150,20 @@ def test_light_on_the_panels_plane_is_taken_as_it_is() -> None:
     assert [one["code"] for one in answer["assumptions"] if one["pointer"].endswith("/ghi_w_per_m2")] == [
         "level_from_plane"
     ]
+
+
+def test_the_light_on_level_ground_does_not_hang_on_which_array_comes_first() -> None:
+    light = year_ghi()[24 * 151 : 24 * 181]
+    arrays = [
+        {"panel": {"rated_power_w": 410}, "mount": "ground_frame", "plane": {"tilt_deg": tilt, "azimuth_deg": azimuth}}
+        for tilt, azimuth in ((10, 180), (80, 60))
+    ]
+    ground = []
+    for turn in (1, -1):
+        series = {"first": "2025-06-01T00:00:00+02:00", "plane_w_per_m2": [light, [0.6 * one for one in light]][::turn]}
+        told = post("/v1/energy", {**given(**series), "arrays": arrays[::turn]}).json()["energy"]["weather"]
+        ground.append(told["level_ground_kwh_per_m2"])
+    assert ground[0] == ground[1] == pytest.approx(sum(light) / 1000, rel=0.05)
 
 
 def test_the_request_that_comes_back_can_be_sent_again() -> None:

@@ -79,7 +79,9 @@ def test_no_end_lies_below_nought_where_a_small_panel_may_never_start_and_little
 ) -> None:
     asked = {
         "site": {"latitude_deg": 48, "longitude_deg": 11},
-        "arrays": [{"panel": {"rated_power_w": 100}, "mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 180}}],
+        "arrays": [
+            {"panel": {"rated_power_w": 100}, "mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 180}}
+        ],
         "inverter": {"ac_power_w": ac_power_w, "export_limit_w": 0},
     }
     answer = post("/v1/appraisal", {**asked, **box}).json()

@@ -101,7 +101,8 @@ def _level(
 ) -> tuple[Floats, Floats | None, Floats | None]:
     """Global, beam and diffuse light of each step; beam and diffuse None where hours are to be split.
 
-    A sensor's small negative readings at night are nought.
+    A sensor's small negative readings at night are nought. Of light on planes the flattest tells most of the level
+    ground's, of equal ones the brighter.
     """
     ghi, dni, dhi = (
         None if one is None else np.maximum(one, 0.0)
@@ -117,8 +118,10 @@ def _level(
     outside = extraterrestrial(sun.distance_au)
     cos_zenith = np.maximum(np.cos(np.radians(sun.apparent_zenith_deg)), 0.0)
     if ghi is None:
-        plane = np.maximum((weather.plane_w_per_m2 or (np.empty(0),))[0], 0.0)
-        found = level_light(np.nan_to_num(plane), planes[0], sun, outside, ground_reflectance_share)
+        columns = weather.plane_w_per_m2 or (np.empty(0),)
+        at = min(range(len(planes)), key=lambda i: (planes[i].tilt_deg, -float(np.nansum(columns[i]))))
+        plane = np.maximum(columns[at], 0.0)
+        found = level_light(np.nan_to_num(plane), planes[at], sun, outside, ground_reflectance_share)
         return _unknown_where(np.isnan(plane), *found)
     if dhi is not None:
         beam = np.maximum(ghi - dhi, 0.0)

@@ -4,7 +4,7 @@ An hour is the mean of its known steps where at least half of them are known; el
 most ``SHORT_GAP_H`` hours of daylight in a row is filled: its part of the cloudless light is read straight between the
 known hours on both sides (light on a plane itself is read straight). Missing air and wind are read straight over at
 most ``SHORT_AIR_GAP_H`` hours. Longer gaps are refused: made-up weather would pass for measured. At night no light is
-missing.
+missing, nor in the dusk, in which many loggers write nothing: what is filled there is next to nothing.
 """
 
 from collections.abc import Sequence
@@ -116,17 +116,19 @@ def filled(hours: GivenHours, cloudless: Cloudless) -> tuple[GivenHours, tuple[W
         ContradictionError: a gap that is too long, or too many short ones.
     """
     day = cloudless.outside_w_per_m2 > 0.5
+    bright = cloudless.ghi_w_per_m2 > _SEEN_W_PER_M2
     columns = [hours.ghi, *(one for one in (hours.dni, hours.dhi) if one is not None), *(hours.planes or ())]
     unknown = np.any(np.isnan(columns), axis=0)
     missing = unknown & day
-    name = _at_fault(hours, missing)
-    gaps = _gaps("light", name, missing, day, hours.utc, SHORT_GAP_H)
-    if missing.sum() > max(MOST_FILLED_SHARE * int(day.sum()), SHORT_GAP_H):
+    counted = missing & bright
+    name = _at_fault(hours, counted if counted.any() else missing)
+    gaps = _gaps("light", name, counted, bright, hours.utc, SHORT_GAP_H)
+    if counted.sum() > max(MOST_FILLED_SHARE * int(bright.sum()), SHORT_GAP_H):
         raise ContradictionError(
-            at_series(name), "has too many gaps", given=f"{int(missing.sum())} of {int(day.sum())} hours of daylight",
-            accepted=f"at most {MOST_FILLED_SHARE:.0%} of them missing", example="null",
+            at_series(name), "has too many gaps",
+            given=f"{int(counted.sum())} of {int(bright.sum())} hours of daylight", accepted=f"at most {MOST_FILLED_SHARE:.0%} of them missing", example="null",
         )  # fmt: skip
-    seen = ~missing & (cloudless.ghi_w_per_m2 > _SEEN_W_PER_M2)
+    seen = ~missing & bright
     part = np.divide(hours.ghi, cloudless.ghi_w_per_m2, out=np.zeros_like(hours.ghi), where=seen)
     ghi = np.where(missing, _straight(part, seen) * cloudless.ghi_w_per_m2, np.nan_to_num(hours.ghi))
     gone = missing | np.isnan(hours.ghi)
@@ -136,7 +138,7 @@ def filled(hours: GivenHours, cloudless: Cloudless) -> tuple[GivenHours, tuple[W
 
     air, air_gaps = _of_the_air(hours.air, "air", "air_c", day, hours.utc)
     wind, wind_gaps = _of_the_air(hours.wind, "wind", "wind_m_per_s", day, hours.utc)
-    planes = None if hours.planes is None else tuple(_plane(plane, day) for plane in hours.planes)
+    planes = None if hours.planes is None else tuple(_plane(plane, bright) for plane in hours.planes)
     flicker = None if hours.flicker_share is None else np.where(gone, 0.0, hours.flicker_share)
     whole = replace(
         hours, ghi=ghi, dni=light(hours.dni), dhi=light(hours.dhi), planes=planes, air=air, wind=wind,
@@ -154,9 +156,9 @@ def _at_fault(hours: GivenHours, missing: Bools) -> str:
     return max(lacking, key=lacking.__getitem__)
 
 
-def _plane(plane: Floats, day: Bools) -> Floats:
-    """Light on a plane with its gaps read straight by day, nought by night."""
-    return np.where(np.isnan(plane), np.where(day, _straight(plane, ~np.isnan(plane)), 0.0), plane)
+def _plane(plane: Floats, bright: Bools) -> Floats:
+    """Light on a plane with its gaps read straight by day, nought by night and in the dusk."""
+    return np.where(np.isnan(plane), np.where(bright, _straight(plane, ~np.isnan(plane)), 0.0), plane)
 
 
 def _of_the_air(
