@@ -126,7 +126,8 @@ def filled(hours: GivenHours, cloudless: Cloudless) -> tuple[GivenHours, tuple[W
     if counted.sum() > max(MOST_FILLED_SHARE * int(bright.sum()), SHORT_GAP_H):
         raise ContradictionError(
             at_series(name), "has too many gaps",
-            given=f"{int(counted.sum())} of {int(bright.sum())} hours of daylight", accepted=f"at most {MOST_FILLED_SHARE:.0%} of them missing", example="null",
+            given=f"{int(counted.sum())} of {int(bright.sum())} hours of daylight",
+            accepted=f"at most {MOST_FILLED_SHARE:.0%} of them missing", example="null",
         )  # fmt: skip
     seen = ~missing & bright
     part = np.divide(hours.ghi, cloudless.ghi_w_per_m2, out=np.zeros_like(hours.ghi), where=seen)
