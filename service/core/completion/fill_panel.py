@@ -22,6 +22,7 @@ from service.core.completion.panel_rules import (
     VMP,
     VOC,
     Known,
+    ages_of,
     cells_guess,
     class_voltage,
     electric_points,
@@ -94,7 +95,7 @@ def _completed(node: Node, as_of: date, listed: PanelList) -> Panel:
         length_mm=length,
         width_mm=width,
         weight_kg=weight,
-        age_years=_age(node),
+        age_years=_age(node, formats, as_of),
         power_tolerance_pct=_tolerance(node),
         connector=node.take("connector"),
         glass=node.take("glass"),
@@ -208,9 +209,14 @@ def _in_bounds(name: str, value: float, slack: float) -> Guess:
     return _among(value, [value], slack)
 
 
-def _age(node: Node) -> float:
-    """A panel of which nobody tells that it is unused may be as old as the class has them, and no less sure of it."""
-    guess = Guess(value=0.0, code="taken_as_new") if node.get("history") == "unused" else None
+def _age(node: Node, formats: tuple[PanelFormat, ...], as_of: date) -> float:
+    """Nobody tells that it is unused: as old as panels of its format are, and no surer; else of middle age."""
+    guess = None
+    if node.get("history") == "unused":
+        guess = Guess(value=0.0, code="taken_as_new")
+    elif formats:
+        low, high = ages_of(formats, as_of.year)
+        guess = Guess(value=(low + high) / 2, code="made_then", low=low, high=high)
     return float(node.take("age_years", guess))
 
 

@@ -16,6 +16,7 @@ VMP, IMP = "max_power_voltage_v", "max_power_current_a"
 RARE_SHARE = 0.05
 # Frames of one format differ in area by some 2.5 %, hardly ever by more than 10 %: from the public list.
 _SIZE_SD, _MOST_SIZE_OFF = 0.025, 0.10
+_OLDEST = 25  # years; a judgement: older ones are hardly offered any more
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,8 +77,29 @@ def _agrees(panel_format: PanelFormat, known: Known, slack: float) -> bool:
         and _size_off(panel_format, known) <= _MOST_SIZE_OFF
         and (not panel_format.kinds or known.cell_kind in panel_format.kinds)
         and known.cells_in_series in {None, panel_format.cells_in_series}
-        and (known.built is None or panel_format.years[0] - 1 <= known.built <= panel_format.years[1] + 1)
+        and (known.built is None or _earliest(panel_format) <= known.built <= _latest(panel_format))
     )
+
+
+def _earliest(panel_format: PanelFormat) -> int:
+    """The first year in which such a panel may have been built: the format's years are known to one or so."""
+    return panel_format.years[0] - 1
+
+
+def _latest(panel_format: PanelFormat) -> int:
+    return panel_format.years[1] + 1
+
+
+def ages_of(formats: Sequence[PanelFormat], year: int) -> tuple[float, float]:
+    """How old panels of any of these formats are in that year, youngest and oldest; past ``_OLDEST`` few are on offer.
+
+    A told age within it leaves some of the same formats.
+
+    >>> ages_of([one for one in FORMATS if one.cells_in_series == 48 and one.years[1] == 2016], 2026)
+    (9.0, 22.0)
+    """
+    low, high = year - max(map(_latest, formats)), year - min(map(_earliest, formats))
+    return float(min(max(low, 0), _OLDEST)), float(min(max(high, 0), _OLDEST))
 
 
 def cells_guess(known: Known, formats: Sequence[PanelFormat]) -> Guess:

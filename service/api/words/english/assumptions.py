@@ -29,6 +29,8 @@ TEXTS: Mapping[str, str] = {
     "taken_as_new": "Not said; the panel was never in use, so it was taken as new.",
     "middle_age": "Not said; {value:.0f} years in use were taken, in the middle of {low:.0f} to {high:.0f}. Tell its "
     "age, or that it is unused.",
+    "made_then": "Not said; panels of this power and build are {low:.0f} to {high:.0f} years old, and the middle was "
+    "taken. Tell its age, or that it is unused.",
     "label_tolerance": "Not said; the usual tolerance of labels was taken.",
     "not_said": "Nobody said, so it stays open.",
     "not_said.connector": "The connector was not described, so its match is not looked at.",
