@@ -15,7 +15,7 @@ from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.between_walls import BetweenWalls, between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.horizon import skyline_height_deg
-from service.core.sky.house import house_edge
+from service.core.sky.house import house_edge, sky_past_house_share
 from service.core.sky.in_front import InFront
 from service.core.sky.overhang import turned_m
 from service.core.sky.slices import STEEPEST, Slices, slices_of
@@ -75,7 +75,7 @@ def sky_seen(
         in_front: hand rail and row in front of it, which turn with the plane.
 
     Returns:
-        The four shares of each plane.
+        The four shares of each plane. Past a house alone they are exact.
 
     >>> under_slab = Overhang(above_top_edge_m=1.0, reaches_out_m=3.0**0.5)
     >>> sky_seen(90.0, 180.0, (), under_slab, ()).after_overhang_share.round(4).tolist()
@@ -86,10 +86,15 @@ def sky_seen(
     past_skyline = past_overhang = bare
     slices = slices_of(places.slice_deg)
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
-    if skyline or overhang is not None or walls or places.house_steepness is not None:
+    house = places.house_steepness
+    beside_house = bool(skyline or overhang is not None or walls or in_front is not None)
+    if house is not None and not beside_house:
+        turned_deg = np.zeros_like(tilts) if facade_azimuth_deg is None else azimuths - facade_azimuth_deg
+        past_skyline = past_overhang = sky_past_house_share(house, tilts, turned_deg)
+    elif skyline or overhang is not None or walls or house is not None:
         tilt = tilts[:, None]
         from_facade, turned = out_of_facade_deg(azimuths, facade_azimuth_deg, slices)
-        behind = None if places.house_steepness is None else house_edge(places.house_steepness, from_facade)
+        behind = None if house is None else house_edge(house, from_facade)
         low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare, slices, behind)
         past_overhang = past_skyline
         if overhang is not None or walls or in_front is not None:
@@ -216,6 +221,7 @@ class Dome:
         from_facade_deg: how far each slice looks out of the facade, (k,).
         ahead: its cosine, not below 0, (k,).
         overhang, walls, facade_azimuth_deg, places: slab and walls, the way they look out, the places on the panel.
+        past_house_alone: is there nothing but a house?
     """
 
     azimuth_deg: Floats
@@ -226,9 +232,12 @@ class Dome:
     walls: Sequence[SideWall]
     facade_azimuth_deg: float
     places: Places
+    past_house_alone: bool
 
     def seen_share(self, tilt_deg: Floats, azimuth_deg: Floats) -> Floats:
         """``after_overhang_share`` of (m,) planes: the same for azimuths in whole degrees, else within 0.0001."""
+        if self.past_house_alone and self.places.house_steepness is not None:
+            return sky_past_house_share(self.places.house_steepness, tilt_deg, azimuth_deg - self.facade_azimuth_deg)
         tilt = tilt_deg[:, None]
         ahead = np.cos(np.radians(self.azimuth_deg - azimuth_deg[:, None]))
         low = np.maximum(own_horizon(tilt, ahead), self.low)
@@ -271,6 +280,9 @@ def dome_of(
         walls=walls,
         facade_azimuth_deg=facade_azimuth_deg or 0.0,
         places=places,
+        past_house_alone=not (skyline or overhang is not None or walls)
+        and facade_azimuth_deg is not None
+        and places.house_steepness is not None,
     )
 
 
