@@ -1,7 +1,8 @@
 """What do a map of planes, ten thousand flats and a start cost, beside one year of the library's functions by hand?
 
 The workload: the panels of the request with nothing around them, on their inverter; place and tables at hand. The map
-has 6552 planes. Each flat hangs one panel in a plane of its own and has what of it is used at home; so many are timed
+has 6552 planes. Both are timed once more with the house behind the panels, which the functions by hand know nothing
+of. Each flat hangs one panel in a plane of its own and has what of it is used at home; so many are timed
 as read the clock well, and the figure is for ten thousand. A start is a process of its own until its first appraisal
 is answered, beside the same with pvlib imported, and beside a process that loads numpy and the framework and ends. All
 of them find their modules compiled and look for no garbage on the way, as a worker that is served.
@@ -13,8 +14,10 @@ import subprocess
 import sys
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 from time import process_time
+from typing import Any
 
 import numpy as np
 
@@ -27,6 +30,7 @@ from service.core.tilt.sums import Together
 
 FLATS, FLATS_TIMED = 10_000, 400
 _STEPS_DEG = (1.0, 5.0)
+_NOTHING_AROUND = {"skyline": (), "overhang": None, "side_walls": (), "shade": (), "cover": None}
 _START = """
 import gc, sys
 gc.disable()
@@ -51,6 +55,8 @@ class BulkCost:
     by_hand_ms: float
     map_ms: float
     flats_ms: float
+    map_before_house_ms: float
+    flats_before_house_ms: float
     start_s: float
     start_with_library_s: float
     framework_s: float
@@ -61,6 +67,8 @@ class BulkCost:
         return {
             "map / functions by hand": self.map_ms / self.by_hand_ms,
             f"{FLATS} flats / functions by hand": self.flats_ms / self.by_hand_ms,
+            "the same map before a house": self.map_before_house_ms / self.by_hand_ms,
+            "the same flats before houses": self.flats_before_house_ms / self.by_hand_ms,
             "start / start that imports pvlib": self.start_s / self.start_with_library_s,
         }
 
@@ -75,22 +83,13 @@ def bulk_cost(request_file: Path, question: Question, by_hand: Callable[[], floa
         rounds: how many rounds medians are taken of; starts are timed once a round, five times at most, and once before
             that uncounted, where what is new is compiled.
     """
-    setup = replace(
-        question.setup,
-        arrays=tuple(
-            replace(array, skyline=(), overhang=None, side_walls=(), shade=(), cover=None, fixing=None)  # nor a house
-            for array in question.setup.arrays
-        ),
-    )
-    stand = stand_of(setup, question.sky)
-    still = tuple(array.plane for array in setup.arrays)
-    together = Together(stand=stand, home=None, moving=dict.fromkeys(range(len(still)), 0.0), still=still)
-    flats_kwh = _flats(stand, question)
-    ways: tuple[Callable[[], object], ...] = (
-        by_hand,
-        lambda: map_of(together, "usual", _STEPS_DEG),
-        flats_kwh,
-    )
+    ways: list[Callable[[], object]] = [by_hand]
+    for without in (("fixing",), ()):  # without it no house is known of
+        around: dict[str, Any] = {**_NOTHING_AROUND, **dict.fromkeys(without)}
+        arrays = tuple(replace(array, **around) for array in question.setup.arrays)
+        stand, still = stand_of(replace(question.setup, arrays=arrays), question.sky), tuple(a.plane for a in arrays)
+        together = Together(stand=stand, home=None, moving=dict.fromkeys(range(len(still)), 0.0), still=still)
+        ways += [partial(map_of, together, "usual", _STEPS_DEG), _flats(stand, question)]
     rows = np.median([[_ms(way) for way in ways] for _ in range(rounds)], axis=0)
     codes = [_START.format(library=library, file=str(request_file)) for library in ("", "import pvlib")]
     codes.append(_FRAMEWORK)
@@ -99,6 +98,8 @@ def bulk_cost(request_file: Path, question: Question, by_hand: Callable[[], floa
         by_hand_ms=float(rows[0]),
         map_ms=float(rows[1]),
         flats_ms=float(rows[2]) * FLATS / FLATS_TIMED,
+        map_before_house_ms=float(rows[3]),
+        flats_before_house_ms=float(rows[4]) * FLATS / FLATS_TIMED,
         start_s=float(starts[0]),
         start_with_library_s=float(starts[1]),
         framework_s=float(starts[2]),

@@ -15,7 +15,7 @@ from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.between_walls import BetweenWalls, between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.horizon import skyline_height_deg
-from service.core.sky.house import house_edge
+from service.core.sky.house import house_edge, sky_past_house_share
 from service.core.sky.in_front import InFront
 from service.core.sky.overhang import turned_m
 from service.core.sky.slices import STEEPEST, Slices, slices_of
@@ -75,7 +75,7 @@ def sky_seen(
         in_front: hand rail and row in front of it, which turn with the plane.
 
     Returns:
-        The four shares of each plane.
+        The four shares of each plane. Past a house alone they are exact.
 
     >>> under_slab = Overhang(above_top_edge_m=1.0, reaches_out_m=3.0**0.5)
     >>> sky_seen(90.0, 180.0, (), under_slab, ()).after_overhang_share.round(4).tolist()
@@ -83,14 +83,15 @@ def sky_seen(
     """
     tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
     bare = sky_share(tilts)
-    past_skyline = past_overhang = bare
     slices = slices_of(places.slice_deg)
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
-    if skyline or overhang is not None or walls or places.house_steepness is not None:
+    most = _past_house(places, tilts, azimuths, facade_azimuth_deg)
+    past_skyline = past_overhang = most
+    if skyline or overhang is not None or walls or (places.house_steepness is not None and in_front is not None):
         tilt = tilts[:, None]
         from_facade, turned = out_of_facade_deg(azimuths, facade_azimuth_deg, slices)
         behind = None if places.house_steepness is None else house_edge(places.house_steepness, from_facade)
-        low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare, slices, behind)
+        low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], most, slices, behind)
         past_overhang = past_skyline
         if overhang is not None or walls or in_front is not None:
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
@@ -118,29 +119,37 @@ def out_of_facade_deg(azimuth_deg: Floats, facade_azimuth_deg: float | None, sli
     return from_facade, azimuth_deg[:, None] - facade_azimuth_deg
 
 
+def _past_house(places: Places, tilt_deg: Floats, azimuth_deg: Floats, facade_azimuth_deg: float | None) -> Floats:
+    """What planes (m,) would see past the house alone, in closed form: nothing beside it may add to that."""
+    if places.house_steepness is None:
+        return np.asarray(sky_share(tilt_deg))
+    turned_deg = np.zeros_like(tilt_deg) if facade_azimuth_deg is None else azimuth_deg - facade_azimuth_deg
+    return sky_past_house_share(places.house_steepness, tilt_deg, turned_deg)
+
+
 def _past_skyline(
     skyline: Sequence[SkylinePoint],
     tilt_deg: Floats,
     azimuth_deg: Floats,
-    bare: Floats,
+    most: Floats,
     slices: Slices,
     behind: Floats | None,
 ) -> tuple[Floats, Floats]:
     """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,).
 
-    ``behind``: ``house_edge`` of the slices, where a house stands.
+    ``most``: what they would see past the house alone; ``behind``: ``house_edge`` of the slices, where one stands.
     """
     ahead = slices.ahead
     low = own_horizon(tilt_deg, ahead)
     if not skyline and behind is None:
-        return low, bare
+        return low, most
     if behind is not None:
         low = np.maximum(low, behind)
     if skyline:
         heights = skyline_height_deg(skyline, azimuth_deg + slices.from_front_deg)
         low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), STEEPEST))
     overhead = np.full_like(ahead, STEEPEST)
-    return low, np.minimum(light_between(tilt_deg, low, [overhead], ahead, slices.step_deg).sum(axis=1), bare)
+    return low, np.minimum(light_between(tilt_deg, low, [overhead], ahead, slices.step_deg).sum(axis=1), most)
 
 
 def _past_in_front(
@@ -216,6 +225,7 @@ class Dome:
         from_facade_deg: how far each slice looks out of the facade, (k,).
         ahead: its cosine, not below 0, (k,).
         overhang, walls, facade_azimuth_deg, places: slab and walls, the way they look out, the places on the panel.
+        house_alone: is there nothing but a house?
     """
 
     azimuth_deg: Floats
@@ -226,9 +236,13 @@ class Dome:
     walls: Sequence[SideWall]
     facade_azimuth_deg: float
     places: Places
+    house_alone: bool
 
     def seen_share(self, tilt_deg: Floats, azimuth_deg: Floats) -> Floats:
         """``after_overhang_share`` of (m,) planes: the same for azimuths in whole degrees, else within 0.0001."""
+        most = _past_house(self.places, tilt_deg, azimuth_deg, self.facade_azimuth_deg)
+        if self.house_alone:
+            return most
         tilt = tilt_deg[:, None]
         ahead = np.cos(np.radians(self.azimuth_deg - azimuth_deg[:, None]))
         low = np.maximum(own_horizon(tilt, ahead), self.low)
@@ -237,7 +251,7 @@ class Dome:
         between = between_walls(
             self.walls, self.from_facade_deg, self.places.slice_deg, self.places, tilt_deg, turned[:, 0]
         )
-        return np.asarray(np.minimum(_from_places(tilt, low, edges, ahead, between), sky_share(tilt_deg)))
+        return np.asarray(np.minimum(_from_places(tilt, low, edges, ahead, between), most))
 
 
 def dome_of(
@@ -271,6 +285,7 @@ def dome_of(
         walls=walls,
         facade_azimuth_deg=facade_azimuth_deg or 0.0,
         places=places,
+        house_alone=not (skyline or overhang is not None or walls),
     )
 
 

@@ -15,6 +15,7 @@ import numpy as np
 from service.core.model.facts import Array
 from service.core.model.hours import Floats
 from service.core.sky.slices import STEEPEST
+from service.core.sky.transposition import sky_share
 
 # From the upper edge back to the facade, m: balconies are some 1.2 m deep, on their floor a panel leans near the wall.
 # From memory; three metres of house over them hide all but the last 2 to 22 degrees up to the zenith.
@@ -64,6 +65,33 @@ def past_house_share(steepness: float, facade_azimuth_deg: Floats, sun: Floats) 
     facade = np.radians(facade_azimuth_deg)[:, None].astype(sun.dtype)
     back = -(np.sin(facade) * sun[0] + np.cos(facade) * sun[1])
     return np.asarray(sun[2] >= steepness * back, sun.dtype)
+
+
+def sky_past_house_share(steepness: float, tilt_deg: Floats, from_facade_deg: Floats) -> Floats:
+    """Share of an even sky's light on level ground that reaches planes past a house alone, (m,).
+
+    What is left of the sky lies above the ground, before the roof edge's great circle and before the plane: a triangle
+    on the sphere. Of such a one a plane gets the sum over its sides of their lengths times the cosines between their
+    poles and the plane's (Lambert), over 2 pi. Exact.
+
+    Args:
+        steepness: ``house_steepness``.
+        tilt_deg: (m,) 0 to 90.
+        from_facade_deg: (m,) how far planes are turned out of their facade.
+
+    >>> sky_past_house_share(1.0, np.array([0.0, 45.0, 90.0]), np.zeros(3)).round(4).tolist()
+    [0.8536, 0.8536, 0.5]
+    """
+    tilt, turn = np.radians(tilt_deg), np.radians(from_facade_deg)
+    level, upright = np.cos(tilt), np.sin(tilt)
+    ahead, aside = np.cos(turn), np.abs(np.sin(turn))
+    out = 1.0 / np.hypot(1.0, steepness)  # of the pole of the roof edge's circle, upwards
+    over = steepness * out
+    along_ground = np.pi - np.arctan2(aside, ahead)
+    along_roof = np.pi - np.arctan2(upright * aside, over * level - out * upright * ahead)
+    along_plane = np.pi - np.arctan2(over * aside, out * upright - over * level * ahead)
+    light = along_ground * level + along_roof * (over * upright * ahead + out * level) + along_plane
+    return np.asarray(np.minimum(light / (2.0 * np.pi), sky_share(tilt_deg)))
 
 
 def house_edge(steepness: float, from_facade_deg: Floats) -> Floats:

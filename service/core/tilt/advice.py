@@ -36,7 +36,7 @@ from service.core.tilt.wish import (
 from service.core.worth import AtTheMeter
 
 _HINGE_AZIMUTH_STEP_DEG = 10.0
-_MUCH_CUT_SHARE = 0.6  # see ``lattice_within``
+_MUCH_CUT_SHARE, _MUCH_HIDDEN_SHARE = 0.6, 0.5  # see ``lattice_within``
 _UPRIGHT_DEG = 90.0
 _COLUMN_STEP_DEG, _ROW_STEP_DEG = 6.0, 20.0
 
@@ -218,7 +218,8 @@ class _Asked:
         if self.wish.map_steps_deg is None:
             return None
         stand = self.together.stand
-        detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * stand.panels_most_w else "fine"
+        much_cut = float(stand.output.limit_w) < _MUCH_CUT_SHARE * stand.panels_most_w
+        detail = "fine" if much_cut or stand.sun_left_share < _MUCH_HIDDEN_SHARE else "usual"
         if any(kind.array.hand_rail is not None for kind in stand.kinds):
             detail = "behind_rail"
         if stand.facades_look_deg:

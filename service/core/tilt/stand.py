@@ -31,7 +31,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Input, Setup
 from service.core.model.hours import Floats, Ints, SkyYear
 from service.core.model.place import Plane
-from service.core.sky import house_steepness, stands_behind
+from service.core.sky import house_steepness, stands_behind, stands_under_or_beside
 from service.core.tilt.wish import stands_before_a_facade
 
 Singles = NDArray[np.float32]
@@ -114,7 +114,12 @@ class Stand:
 
     @property
     def facades_look_deg(self) -> tuple[float, ...]:
-        """The ways in which facades with slab, walls or a house look, before which it matters how a panel is turned."""
+        """The ways in which facades look, where a slab or a wall casts edges of shadow by which turns are told apart.
+
+        A house alone casts none, so that a map before it is as smooth as in the open.
+        """
+        if not self._beside_edges:
+            return ()
         looks = {one.array.facade_azimuth_deg for one in self.kinds if stands_before_a_facade(one.array)}
         return tuple(sorted(look for look in looks if look is not None))
 
@@ -122,7 +127,20 @@ class Stand:
     def uneven(self) -> bool:
         """Has the map edges elsewhere than at the facades' azimuths: beside walls, or with arrays before none, too?"""
         before = {stands_before_a_facade(one.array) for one in self.kinds}
-        return len(before) > 1 or any(one.array.walls for one in self.kinds)
+        return self._beside_edges and (len(before) > 1 or any(one.array.walls for one in self.kinds))
+
+    @property
+    def _beside_edges(self) -> bool:
+        """Does a slab hang or a wall stand over or beside an array?"""
+        return any(stands_under_or_beside(one.array) for one in self.kinds)
+
+    @property
+    def sun_left_share(self) -> float:
+        """Of the year's sun on a plane that follows it, what skyline, house, slab, walls leave the array with least."""
+        from_sun = self.record.from_sun_w_per_m2
+        arounds = (kind.opened.around for kind in self.kinds if kind.opened is not None)
+        left = [float(from_sun @ around.open_share) for around in arounds if around is not None]
+        return min(left) / max(float(from_sun.sum()), 1.0) if left else 1.0
 
     def dc_w(self, kind: int, planes: Sequence[Plane], nearest: Nearest = ()) -> Singles:
         """D.c. power of one array of a kind in each of these planes, (m, n); roughly by its ``nearest``."""

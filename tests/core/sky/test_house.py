@@ -5,6 +5,8 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from service.core.model.fixing import Fixing
 from service.core.model.place import Overhang, Plane, SideWall, SkylinePoint
@@ -19,6 +21,8 @@ from service.core.sky import (
     surroundings_of,
 )
 from service.core.sky.cell_layout import AT_THE_EDGE
+from service.core.sky.house import sky_past_house_share
+from service.core.sky.transposition import sky_share
 from tests.builders import array
 from tests.kernel_cases import typical
 
@@ -60,6 +64,42 @@ def test_of_an_even_sky_a_plane_keeps_what_rays_past_the_facade_bring(tilt_deg, 
     by_rays = seen_by_rays(plane, 180.0, above_m, 1.2, skyline_deg)
     assert seen.past_all_share[0, 0] == pytest.approx(by_rays, abs=0.004)
     assert seen.past_all_share[0, 0] < seen.bare_share[0] - 0.05
+
+
+@pytest.mark.parametrize("steepness", [0.0, 0.4, 2.5, 30.0, 1e12])
+@pytest.mark.parametrize("tilt_deg", [0.0, 3.0, 40.0, 68.2, 88.0, 90.0])
+def test_past_a_house_alone_the_sky_is_what_small_pieces_of_the_dome_bring(steepness, tilt_deg):
+    """Pieces of half a degree by a quarter, each as bright and hidden as its middle."""
+    h, a = np.meshgrid((np.arange(360) + 0.5) / 4.0, (np.arange(720) + 0.5) / 2.0, indexing="ij")
+    h, a, tilt = np.radians(h), np.radians(a), np.radians(tilt_deg)
+    cosine = np.maximum(np.sin(h) * np.cos(tilt) + np.cos(h) * np.sin(tilt) * np.cos(a), 0.0)
+    piece = cosine * np.cos(h) * np.radians(0.25) * np.radians(0.5) / np.pi
+    for turned_deg in (0.0, 1.0, -35.0, 90.0, 140.0, 180.0, -270.0):
+        free = np.sin(h) >= -steepness * np.cos(h) * np.cos(a + np.radians(turned_deg))
+        share = sky_past_house_share(steepness, np.array([tilt_deg]), np.array([turned_deg]))
+        assert share[0] == pytest.approx(piece[free].sum(), abs=1.5e-3)
+
+
+@given(st.floats(0, 90), st.floats(-360, 360), st.floats(0, 1e6), st.floats(0, 1e6))
+def test_the_sky_past_a_house_falls_with_its_height_and_knows_no_left_and_right(tilt, turned, one, other):
+    tilts, low, high = np.array([tilt]), min(one, other), max(one, other)
+    left, right = (sky_past_house_share(high, tilts, np.array([turn])) for turn in (turned, -turned))
+    lower = sky_past_house_share(low, tilts, np.array([turned]))
+    assert left == pytest.approx(right, abs=1e-12)
+    assert left <= lower + 1e-9
+    assert lower <= sky_share(tilts)
+    if low == 0.0:
+        assert lower == pytest.approx(sky_share(tilts), abs=1e-9)
+
+
+@given(st.floats(0, 90), st.floats(0, 360), st.floats(0, 100))
+def test_what_stands_beside_a_house_never_adds_to_the_sky_past_it(tilt, azimuth, steepness):
+    """Slices of the sky and the closed form differ a little; a level skyline lets them be compared."""
+    places = replace(AT_THE_EDGE, house_steepness=steepness)
+    level = (SkylinePoint(azimuth_deg=0, height_deg=0),)
+    alone, beside = (sky_seen(tilt, azimuth, around, None, (), 130.0, places).past_all_share for around in ((), level))
+    assert beside <= alone
+    assert beside == pytest.approx(alone, abs=1e-3)
 
 
 def test_the_sun_is_hidden_behind_the_facade_until_it_stands_over_its_roof_edge():

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from service.core.energy.kernel import STEP_W_PER_M2, around_of, light_among, open_planes, place_record
+from service.core.model.fixing import Fixing
 from service.core.model.place import HandRail, Overhang, Plane, Shade, SideWall, SkylinePoint
 from service.core.sky import darkest_places, dome_of, sky_seen
 from tests.builders import array, panel
@@ -24,11 +25,13 @@ SKYLINE = {"skyline": (SkylinePoint(azimuth_deg=90, height_deg=30), SkylinePoint
 SOFT = Shade(cause="tree", edge="soft", months=(5, 6, 7), from_clock="15:00", to_clock="18:30", blocked_share=0.6)
 HARD = Shade(cause="mast", edge="hard", months=(3, 4, 5, 6), from_clock="09:20", to_clock="11:00", blocked_share=0.4)
 FACADE = {"facade_azimuth_deg": 170.0}
+HOUSE = {"mount": "balcony_floor", "height_above_ground_m": 6.0, "fixing": Fixing(building_height_m=10.0)}
 
 
 @pytest.mark.parametrize("stands", [
     SLAB | FACADE, WALLS | FACADE, SKYLINE, {"shade": (SOFT,)}, {"shade": (HARD,)}, {"shade": (SOFT, HARD)},
     SLAB | WALLS | SKYLINE | FACADE | {"shade": (SOFT, HARD)}, BETWEEN_WALLS | FACADE, CLOSE | BETWEEN_WALLS | FACADE,
+    HOUSE | FACADE, HOUSE | SKYLINE | FACADE, HOUSE | WALLS | FACADE | {"shade": (HARD,)},
 ], ids="+".join)  # fmt: skip
 @pytest.mark.parametrize("orientation", ["upright", "lengthwise"])
 @pytest.mark.parametrize("half_cells", [False, True])
