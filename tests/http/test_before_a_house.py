@@ -1,5 +1,6 @@
 """Do panels at a house have it behind them, told or not, and the rail before them, with their doubts in the band?"""
 
+import itertools
 import json
 from pathlib import Path
 from typing import Any
@@ -87,6 +88,37 @@ def test_behind_a_rail_what_it_lets_through_is_taken_and_in_the_band():
     assert band["cautious"] <= low["middle"] < band["middle"] < high["middle"] <= band["hopeful"]
     open_ = year(mount="behind_rail", cover={"light_through_share": 1}, **plane)
     assert open_ == outside
+
+
+@pytest.mark.parametrize(
+    "rail",
+    [{"fixing": {"railing_height_m": 1.0}}, {"fixing": {"railing_length_m": 4}}, {"hand_rail": {"distance_m": 0.1}}],
+)
+def test_a_rail_told_before_panels_on_the_floor_takes_light_within_the_band_of_one_that_nobody_told(rail):
+    """It counted for nothing, or its hand rail alone."""
+    stand = {"mount": "balcony_floor", "plane": {"tilt_deg": 30, "azimuth_deg": 180}}
+    silent, told = year(**stand), year(**stand, **rail)
+    gone, none = (
+        year(**stand, cover={"light_through_share": 1}),
+        year(**stand, **rail, cover={"light_through_share": 1}),
+    )
+    assert silent["cautious"] <= told["middle"] < 0.92 * none["middle"]
+    assert none["middle"] <= gone["middle"] == silent["middle"]
+    assert told["hopeful"] < none["hopeful"]
+    assert silent["cautious"] < gone["cautious"]
+    assert silent["hopeful"] == gone["hopeful"]
+    [share] = assumed(answer(**stand, **rail), "cover/light_through_share")
+    assert share["code"] == "rail_before_floor"
+    low, high = (year(**stand, **rail, cover={"light_through_share": share[end]})["middle"] for end in ("low", "high"))
+    assert told["cautious"] <= low < told["middle"] < high <= told["hopeful"]
+
+
+def test_a_higher_rail_before_panels_on_the_floor_leaves_no_more():
+    bands = [year(mount="balcony_floor", plane={"tilt_deg": 25, "azimuth_deg": 150},
+                  **({} if high is None else {"fixing": {"railing_height_m": high}}))
+             for high in (None, 0.2, 0.5, 1.0, 1.5, 3.0)]  # fmt: skip
+    for end in ("middle", "hopeful"):
+        assert all(lower[end] > higher[end] for lower, higher in itertools.pairwise(bands))
 
 
 @pytest.mark.parametrize("plane", [{"tilt_deg": 0, "azimuth_deg": 180}, {"tilt_deg": 60, "azimuth_deg": 180}])
