@@ -248,7 +248,7 @@ def _before_floor(array: Node) -> Guess:
     high_m = fixing.get("railing_height_m") or _USUAL_RAIL_M
     hidden = high_m / (high_m + _HALF_HIDDEN_M)
     through = {end: round(1.0 - taken * hidden, 3) for end, taken in _TAKEN_BY_RAIL.items()}
-    return Guess(code="rail_before_floor", **through)
+    return Guess(value=through["value"], code="rail_before_floor", low=through["low"], high=through["high"])
 
 
 def _shade(node: Node) -> Shade:
