@@ -66,7 +66,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
             "Force that the maker states for all fixings of one panel together, square to the panel.", 2400
         ),
         "ballast_per_panel_kg": Says("Weights laid on the frame of one panel.", 40),
-        "railing_height_m": Says("Height of the railing that the panels hang on.", 1.1),
+        "railing_height_m": Says("Height of the railing that the panels hang on or stand behind.", 1.1),
         "railing_length_m": Says("Length of the railing that this array's panels share.", 4.2),
         "low_lean_out_deg": Says("How far from upright the panel leans out at least; 0 where absent.", 0),
         "high_lean_out_deg": Says("How far from upright the fixing lets the panel lean out at most.", 25),

@@ -42,7 +42,11 @@ def test_knowing_the_heights_makes_the_doubt_about_the_ground_smaller() -> None:
     assert more > doubt(energy(NORTH, mount="ground_frame"), "reflectance")[1]
 
 
-def test_of_a_mount_that_nobody_told_the_house_is_a_doubt_to_less_alone() -> None:
+def test_of_a_mount_that_nobody_told_the_house_is_a_doubt_to_less_alone_and_counts_once() -> None:
+    """It was in the ground's part, too, beside what a wall or rail leaves."""
     silent, free = energy(NORTH), energy(NORTH, mount="free_standing")
     assert silent["light_kwh"] == free["light_kwh"]
-    assert doubt(silent, "reflectance")[0] > doubt(free, "reflectance")[0]
+    assert doubt(silent, "reflectance") == pytest.approx(doubt(free, "reflectance"), rel=1e-3)
+    less, more = doubt(silent, "shade")
+    assert less > 0.1
+    assert more == 0.0

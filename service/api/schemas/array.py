@@ -75,7 +75,8 @@ class HandRailIn(In):
 
     As much of a row as lies in the shadow its string loses of the sun: upright the whole panel, of half cells the half
     that is touched; lengthwise the panel, or a third is given up where that costs less. So it is with the part of the
-    sky that it hides from the row from which it hides most. Glass below the rail is told as `cover`.
+    sky that it hides from the row from which it hides most. Glass below the rail is told as `cover`;
+    before panels on a balcony's floor some is taken unless that is told.
     """
 
     above_top_edge_m: f.AboveTopEdgeM | None = Field(

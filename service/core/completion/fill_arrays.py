@@ -19,6 +19,10 @@ from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFron
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
 _THROUGH_RAIL_SHARE = 0.8  # as of any cover of which nobody told the share
+# On a balcony's floor the lowest cells, on which a string hangs, see part of their light over the rail: what it hides
+# of it grows with its height. Bars and glass let the least, the usual and the most through, the least from close by.
+_HALF_HIDDEN_M, _USUAL_RAIL_M = 0.45, 1.0
+_TAKEN_BY_RAIL = {"low": 0.55, "value": 0.2, "high": 0.05}
 _HEIGHTS = {
     "hung_on_rail": (6.0, 2.5, 25.0), "behind_rail": (6.0, 2.5, 25.0), "balcony_floor": (6.0, 2.5, 25.0),
     "wall": (4.0, 1.0, 12.0), "fence": (0.5, 0.0, 1.5), "ground_frame": (0.3, 0.0, 1.0), "flat_roof": (6.0, 2.5, 15.0),
@@ -228,10 +232,23 @@ def _cover(array: Node, mount: str, *, measured: bool) -> Cover | None:
     node = array.child("cover")
     if array.get("cover") is not None:
         return Cover(material=node.take("material"), light_through_share=node.take("light_through_share"))
-    if mount != "behind_rail" or measured:
+    if mount not in {"behind_rail", "balcony_floor"} or measured:
         return None
-    through = node.take("light_through_share", Guess(value=_THROUGH_RAIL_SHARE, code="rail_in_front"))
+    rail = Guess(value=_THROUGH_RAIL_SHARE, code="rail_in_front") if mount == "behind_rail" else _before_floor(array)
+    through = node.take("light_through_share", rail)
     return Cover(material=node.take("material"), light_through_share=through)
+
+
+def _before_floor(array: Node) -> Guess:
+    """What comes through and over the rail to panels on a balcony's floor; of one that nobody told the doubt alone."""
+    fixing = array.child("fixing")
+    told = (fixing.get("railing_height_m"), fixing.get("railing_length_m"), array.get("hand_rail"))
+    if all(one is None for one in told):
+        return Guess(value=1.0, code="rail_not_told")
+    high_m = fixing.get("railing_height_m") or _USUAL_RAIL_M
+    hidden = high_m / (high_m + _HALF_HIDDEN_M)
+    through = {end: round(1.0 - taken * hidden, 3) for end, taken in _TAKEN_BY_RAIL.items()}
+    return Guess(value=through["value"], code="rail_before_floor", low=through["low"], high=through["high"])
 
 
 def _shade(node: Node) -> Shade:

@@ -156,8 +156,9 @@ def ground_otherwise(
 ) -> tuple[float, float]:
     """How much less and how much more light may come from the ground before the house that panels hang on.
 
-    Less before a house as high, or panels as low, as either may be where nobody told it, and of a mount that nobody
-    told what a usual house takes. More before a short house or a bright one, up to what open ground sends.
+    Less before a house as high, or panels as low, as either may be where nobody told it. More before a short house or
+    a bright one, up to what open ground sends. Of a mount that nobody told it is no cause of its own: what a usual
+    house takes is in ``lain_otherwise`` or in ``upright_at_a_house``.
 
     Args:
         array: of the completed request, at ``pointer`` ("/arrays/0").
@@ -170,8 +171,8 @@ def ground_otherwise(
     Returns:
         Shares of the year's light, neither negative.
     """
-    ratio, mount_open = house_over_panel(array), assumptions.assumed(f"{pointer}/mount")
-    if ratio is None and not mount_open:
+    ratio = house_over_panel(array)
+    if ratio is None:
         return 0.0, 0.0
     tilt, azimuth = np.array([array.plane.tilt_deg]), np.array([array.plane.azimuth_deg])
     daylight = daylight_of(sky)
@@ -180,15 +181,40 @@ def ground_otherwise(
         return float(ground_before_house_share(array, tilt, azimuth, daylight, over_panel)[0])
 
     now = left(ratio)
-    least = min((left(one) for one in _houses(array, pointer, assumptions, mount_open=mount_open)), default=now)
+    least = min((left(one) for one in _houses(array, pointer, assumptions)), default=now)
     from_ground = reflectance * per_reflectance / max(now, _LEAST_LEFT)
     return max(from_ground * (now - least), 0.0), from_ground * (1.0 - now)
 
 
-def _houses(array: Array, pointer: str, assumptions: Assumptions, *, mount_open: bool) -> Iterator[float]:
+def upright_at_a_house(
+    array: Array, sky: SkyYear, upright_kwh_per_m2: float, on_cells_kwh_per_m2: float, pointer: str,
+    assumptions: Assumptions,
+) -> float:  # fmt: skip
+    """What a usual house takes of the ground's light if the panels hang on it, where neither mount nor tilt was told.
+
+    Args:
+        array: of the completed request, at ``pointer`` ("/arrays/0").
+        sky: the place's hours.
+        upright_kwh_per_m2: what open ground sends to an upright panel behind the array's cover.
+        on_cells_kwh_per_m2: the light of the year on the cells as they were taken to stand.
+        pointer: where it stands in the request.
+        assumptions: which values nobody gave.
+
+    Returns:
+        Share of the latter, of the face before which most is taken.
+    """
+    if not all(assumptions.assumed(f"{pointer}/{name}") for name in ("mount", "plane/tilt_deg")):
+        return 0.0
+    azimuth = f"{pointer}/plane/azimuth_deg"
+    found = assumptions.by_pointer.get(azimuth)
+    ends = () if found is None else (found.low, found.high)
+    faces = np.array([array.plane.azimuth_deg, *(end for end in ends if end is not None)])
+    left = ground_before_house_share(array, np.full(faces.shape, 90.0), faces, daylight_of(sky), USUAL_RATIO)
+    return upright_kwh_per_m2 * (1.0 - float(left.min())) / max(on_cells_kwh_per_m2, _NO_LIGHT_KWH_PER_M2)
+
+
+def _houses(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[float]:
     """How high over the panels the house may be, where that was not told."""
-    if mount_open:
-        yield USUAL_RATIO
     above = None if array.fixing is None else array.fixing.building_height_m
     if house_over_panel(array) is None or above is None:
         return

@@ -72,6 +72,8 @@ class OfLight:
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
         house: how much less and how much more may come from the ground before its house (``ground_otherwise``).
+        upright_at_a_house: what a house takes of its ground's light over its light, if it hangs upright on one and nobody
+            told how it stands.
         faces_share: what faces in the skyline may add to its light, by the sun on them, and as bright ones where nobody
             told it.
         otherwise: how much less and how much more it may give where it lies the other way, has other cells or stands
@@ -85,6 +87,7 @@ class OfLight:
     weather_moves: float = 1.0
     per_reflectance: float | None = None
     house: _Sides = (0.0, 0.0)
+    upright_at_a_house: float = 0.0
     faces_share: float = 0.0
     otherwise: _Sides = (0.0, 0.0)
     cooled: _Sides = (0.0, 0.0)
@@ -140,7 +143,7 @@ def spread_of(
     rear = sided("rear_light", lambda at, array: _rear(array, known[at].rear_share, f"/arrays/{at}", assumptions))
     snow = mean(lambda at, _: SNOW_SD_OF_LOSS * known[at].snow_share)
     sheet = mean(lambda at, _: _sheet(f"/arrays/{at}/panel", assumptions))
-    plane = sided("plane", lambda at, array: _plane(array, known[at].cooled, f"/arrays/{at}", assumptions))
+    plane = sided("plane", lambda at, array: _plane(array, known[at], f"/arrays/{at}", assumptions))
     parts += [
         one for one in (rear, SpreadPart("snow", snow), SpreadPart("datasheet", sheet), plane)
         if one.relative_sd_share > 0
@@ -278,7 +281,7 @@ def _rear(array: Array, rear_share: float, pointer: str, assumptions: Assumption
     return hypot(sd, rear_share * hidden_share / Z_90), sd
 
 
-def _plane(array: Array, cooled: _Sides, pointer: str, assumptions: Assumptions) -> _Sides:
+def _plane(array: Array, known: OfLight, pointer: str, assumptions: Assumptions) -> _Sides:
     upright = min(sin(radians(array.plane.tilt_deg)) / sin(radians(_UPRIGHT_FROM_DEG)), 1.0)
     follows = array.mount in _FACES_AS_THE_HOUSE or upright == 1.0
     azimuth = max(AZIMUTH_SD_UPRIGHT * upright, AZIMUTH_SD) if follows else AZIMUTH_SD
@@ -287,15 +290,16 @@ def _plane(array: Array, cooled: _Sides, pointer: str, assumptions: Assumptions)
         azimuth *= min((found.high - found.low) % 360.0 / _EAST_TO_WEST_DEG, 1.0)
     azimuth_open, tilt_open = (assumptions.assumed(f"{pointer}/plane/{name}") for name in ("azimuth_deg", "tilt_deg"))
     mount_open = assumptions.assumed(f"{pointer}/mount")
-    worse, better = (share / Z_90 for share in cooled)
+    worse, better = (share / Z_90 for share in known.cooled)
     sides = _other_planes(pointer, assumptions)
     if sides is not None:
-        less, more = sides
+        less, more = min(sides[0] + known.upright_at_a_house, 1.0), sides[1]
         if mount_open and array.cover is None:  # it may hang behind a rail
             less = 1.0 - (1.0 - less) * BEHIND_A_RAIL.light_through_share
-        down, up = less / Z_90, more / Z_90
+        # Where it hangs so it is warmest, too, by as much as the light that is left warms it.
+        down, up = (1.0 - (1.0 - less) * (1.0 - known.cooled[0] * (1.0 - less))) / Z_90, more / Z_90
         beside = TILT_SD if tilt_open and not mount_open and array.mount != _IF_UNTOLD else 0.0
-        return hypot(down, worse, beside), hypot(up, better, beside)
+        return hypot(down, beside), hypot(up, better, beside)
     mount = MOUNT_SD if mount_open and (azimuth_open or tilt_open) else 0.0
     sd = hypot(mount, azimuth if azimuth_open else 0.0, TILT_SD if tilt_open else 0.0)
     return hypot(sd, worse), hypot(sd, better)

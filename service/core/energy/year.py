@@ -13,7 +13,7 @@ from service.core.energy.days import day_kinds
 from service.core.energy.hour_moves import Doubts, HourMoves, moves_of, with_moves
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
-from service.core.energy.otherwise import ground_otherwise, held_otherwise, lain_otherwise
+from service.core.energy.otherwise import ground_otherwise, held_otherwise, lain_otherwise, upright_at_a_house
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
 from service.core.energy.spread import AT_INPUT, SHADE, OfLight, by_clouds_share, by_uncut_share, spread_of, with_part
 from service.core.errors import ContradictionError
@@ -207,13 +207,18 @@ def year_spread(
             house=(0.0, 0.0)
             if per_reflectance is None
             else ground_otherwise(array, sky, per_reflectance, reflectance, f"/arrays/{at}", assumptions),
+            upright_at_a_house=0.0
+            if per_reflectance is None
+            else upright_at_a_house(
+                array, sky, reflectance * _ground_kwh_per_m2(array, one, sky, 90.0), lit, f"/arrays/{at}", assumptions
+            ),
             faces_share=_faces_share(array, one),
             otherwise=(moved.less, moved.more if moved.far is None else 0.0),
             cooled=held_otherwise(
                 array, one.free_w, _warming_kwh_per_m2(array, one), sky, f"/arrays/{at}", assumptions
             ),
         )
-        for at, (array, one, moved) in enumerate(zip(setup.arrays, hours, otherwise, strict=True))
+        for at, (array, one, lit, moved) in enumerate(zip(setup.arrays, hours, on_cells, otherwise, strict=True))
         for per_reflectance in (_per_reflectance(array, one, sky),)
     ]
     return Doubts(spread_of(setup.arrays, free_kwh, known, climate, assumptions), tuple(others_w))
@@ -320,9 +325,13 @@ def _per_reflectance(array: Array, hours: ArrayHours, sky: SkyYear) -> float | N
     on_cells_kwh_per_m2 = _on_cells_kwh_per_m2(array, hours)
     if sky.plane_w_per_m2 is not None or not on_cells_kwh_per_m2 > 0.0:
         return None
-    from_ground = float(ground_share(array.plane.tilt_deg)) * _kwh(sky.ghi_w_per_m2)
+    return min(_ground_kwh_per_m2(array, hours, sky, array.plane.tilt_deg) / on_cells_kwh_per_m2, _ALL_FROM_GROUND)
+
+
+def _ground_kwh_per_m2(array: Array, hours: ArrayHours, sky: SkyYear, tilt_deg: float) -> float:
+    """What ground that threw back all light would send to cells at a tilt, past skyline, row and cover."""
     through = 1.0 if array.cover is None else array.cover.light_through_share
-    return min(from_ground * hours.ground_left_share * through / on_cells_kwh_per_m2, _ALL_FROM_GROUND)
+    return float(ground_share(tilt_deg)) * _kwh(sky.ghi_w_per_m2) * hours.ground_left_share * through
 
 
 def _faces_share(array: Array, hours: ArrayHours) -> float:

@@ -19,8 +19,8 @@ from service.core.model.hours import Floats
 from service.core.sky.daylight import Daylight
 
 HUNG_ON_A_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall"})
-# A storey above panels two storeys up: what is usual where nobody told a mount.
-USUAL_RATIO = 1.5
+# A storey above panels 4 m up a wall, the usual house that takes most, where nobody told a mount.
+USUAL_RATIO = 1.75
 _MOST_RATIO = 100.0
 _SEEN = (np.arange(64) + 0.5) / 64  # sines of profile angles, of which an upright panel sees all alike
 _SAMPLES = 48
