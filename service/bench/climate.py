@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from service.bench.climate_sites import Row, Site, compared, kinds_of, level_ground_months, sites_of
+from service.data.builders.climate.cloudless_places import Judged, cloudless_sd_of
 from service.data.builders.climate.cold_months import STATIONS
 from service.data.climate import load_climate
 
@@ -59,11 +60,16 @@ class Score:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClimateReport:
-    """Scores by group, the table's region and climate; sites that it refuses; median CPU time of a look-up, ms."""
+    """Scores by group, the table's region and climate; sites that it refuses; median CPU time of a look-up, ms.
+
+    ``cloudless_sd``: the doubt of a sky that hardly ever has clouds as learned on these sites, and the least and most
+    with one of their regions left out; null where none is of that kind.
+    """
 
     scores: tuple[Score, ...]
     by_region: tuple[Score, ...]
     by_climate: tuple[Score, ...]
+    cloudless_sd: tuple[float | None, float | None, float | None]
     refused: tuple[str, ...]
     lookup_ms: float
 
@@ -81,6 +87,8 @@ class ClimateReport:
             for score in self.scores + self.by_region + self.by_climate
             if score.group in _MONTHS_OF or score not in self.scores
         ]
+        known = [f"{sd:.3f}" if sd is not None else "-" for sd in self.cloudless_sd]
+        lines.append(f"doubt of a cloudless sky: {known[0]}; regions left out {known[1]} to {known[2]}")
         lines.append(f"one look-up: {self.lookup_ms:.1f} ms; refused: {', '.join(self.refused) or 'none'}")
         return "\n".join(lines)
 
@@ -110,9 +118,17 @@ def climate_bench(stations_csv: Path) -> ClimateReport:
         scores=_scores(groups, sites),
         by_region=_scores(kinds_of(sites, lambda site: site.region), sites),
         by_climate=_scores(kinds_of(sites, lambda site: site.climate), sites),
+        cloudless_sd=_cloudless_sd([site.judged for site in sites]),
         refused=tuple(refused),
         lookup_ms=float(np.median(took)) * 1000.0,
     )
+
+
+def _cloudless_sd(judged: Sequence[Judged]) -> tuple[float | None, float | None, float | None]:
+    """By all sites, and the least and most with a region of such sites left out."""
+    regions = sorted({site.region for site in judged if site.share > 0.0})
+    left_out = [sd for region in regions if (sd := cloudless_sd_of(judged, region)) is not None]
+    return cloudless_sd_of(judged), min(left_out, default=None), max(left_out, default=None)
 
 
 def _of_row(belongs: Callable[[Row], bool]) -> Callable[[Site], bool]:

@@ -2,7 +2,8 @@
 
 import csv
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import hypot
 from pathlib import Path
 
 import numpy as np
@@ -12,9 +13,12 @@ from service.core.errors import NoClimateError
 from service.core.model.band import SpreadPart, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.sky.clear_sky import MONTH_DAYS, clear_sky_months
+from service.data.builders.climate.cloudless_places import Judged, cloudless_sd_of
 from service.data.builders.climate.cold_months import factor_of, left_out_region
+from service.data.builders.climate.low_sun_months import low_sun_factor_of, teaches_low_sun
 from service.data.climate import ClimateTable
-from service.data.climate.recipe import COLD_LN_PER_10_K, cold_depth, satellite_share
+from service.data.climate.accuracy import CLOUDLESS_SD_SHARE, cloudless_share
+from service.data.climate.recipe import COLD_LN_PER_10_K, LOW_SUN_LN, cold_depth, low_sun_depth, satellite_share
 
 Floats = NDArray[np.float64]
 Row = Mapping[str, str]
@@ -29,7 +33,8 @@ class Site:
 
     ``months`` (12,) and ``year`` of the table as it is; ``left_out_year`` and ``left_out_months`` as it would be had
     the site's region taken no part in learning. ``held``: the measured year lies between the cautious and the hopeful
-    end of the table's light, ``left_out_held`` the same of the left-out one.
+    end of the table's light, ``left_out_held`` the same of the left-out one, whose doubt of a cloudless sky is learned
+    on the other regions of the file. ``judged``: what that doubt is learned from.
     """
 
     row: Row
@@ -41,6 +46,7 @@ class Site:
     left_out_year: float
     held: bool
     left_out_held: bool
+    judged: Judged
 
 
 def sites_of(stations_csv: Path, table: ClimateTable, teachers_csv: Path | None = None) -> tuple[list[Site], list[str]]:
@@ -54,6 +60,8 @@ def sites_of(stations_csv: Path, table: ClimateTable, teachers_csv: Path | None 
     rows = _read(stations_csv)
     teachers = rows if teachers_csv is None else _read(teachers_csv)
     factors = {region: factor_of(teachers, table, region) for region in {left_out_region(row) for row in teachers}}
+    taught_by = {row["country"] for row in rows if teaches_low_sun(row)}
+    low_sun = {country: low_sun_factor_of(rows, table, country) for country in taught_by}
     found, refused = [], []
     for row in rows:
         try:
@@ -61,8 +69,13 @@ def sites_of(stations_csv: Path, table: ClimateTable, teachers_csv: Path | None 
         except NoClimateError:
             refused.append(row["site"])
             continue
-        found.append(_site(row, place, factors.get(left_out_region(row), COLD_LN_PER_10_K)))
-    return found, refused
+        cold = factors.get(left_out_region(row), COLD_LN_PER_10_K)
+        low = low_sun.get(row["country"], LOW_SUN_LN) or 0.0  # nobody else teaches: as if it had never been learned
+        found.append((row, place, _left_out_months(place, cold, low)))
+    judged = [_judged(row, place) for row, place, _ in found]
+    doubts = {region: cloudless_sd_of(judged, region) for region in {one.region for one in judged}}
+    sites = [_site(*one, seen, doubts[seen.region]) for one, seen in zip(found, judged, strict=True)]
+    return sites, refused
 
 
 def level_ground_months(table: ClimateTable, latitude_deg: float, longitude_deg: float, elevation_m: float) -> Floats:
@@ -91,12 +104,35 @@ def climate_class(place: PlaceClimate) -> str:
     return "sunny" if place.clear_sky_index.mean() >= _SUNNY_FROM else "cloudy"
 
 
-def _site(row: Row, place: PlaceClimate, factor: float) -> Site:
+def _judged(row: Row, place: PlaceClimate) -> Judged:
+    share = cloudless_share(float(place.clear_sky_index.mean()))
+    return Judged(
+        region=left_out_region(row),
+        off=1.0 / (1.0 + compared(_months(place), row)[1]) - 1.0,
+        years_sd=place.year_to_year_sd_share / years_of(row) ** 0.5,
+        rest_sd=(place.climate_sd_share**2 - (CLOUDLESS_SD_SHARE * share) ** 2) ** 0.5,
+        share=share,
+    )
+
+
+def _left_out_months(place: PlaceClimate, cold: float, low_sun: float) -> Floats:
+    """The table's months as they would be with other factors for cold months and for the satellite's low sun."""
     months = _months(place)
-    by_grids = 1.0 - satellite_share(place.latitude_deg, place.longitude_deg) if place.region != "far_island" else 0.0
-    left_out = months * np.exp(by_grids * (COLD_LN_PER_10_K - factor) * cold_depth(place.air_c))
+    if place.region == "far_island":
+        return months
+    by_satellite = satellite_share(place.latitude_deg, place.longitude_deg)
+    clear = months / place.clear_sky_index
+    moved = (1.0 - by_satellite) * (COLD_LN_PER_10_K - cold) * cold_depth(place.air_c)
+    moved += by_satellite * (LOW_SUN_LN - low_sun) * low_sun_depth(clear)
+    return np.asarray(months * np.exp(moved), dtype=np.float64)
+
+
+def _site(row: Row, place: PlaceClimate, left_out: Floats, judged: Judged, cloudless_sd: float | None) -> Site:
+    months = _months(place)
     errors, left_out_errors = compared(months, row), compared(left_out, row)
     ends = light_ends(place, years_of(row))
+    doubt = CLOUDLESS_SD_SHARE if cloudless_sd is None else cloudless_sd
+    left_out_place = replace(place, climate_sd_share=hypot(judged.rest_sd, doubt * judged.share))
     return Site(
         row=row,
         region=place.region,
@@ -106,7 +142,8 @@ def _site(row: Row, place: PlaceClimate, factor: float) -> Site:
         left_out_months=left_out_errors[0],
         left_out_year=left_out_errors[1],
         held=_within(errors[1], ends),
-        left_out_held=_within(left_out_errors[1], ends),
+        left_out_held=_within(left_out_errors[1], light_ends(left_out_place, years_of(row))),
+        judged=judged,
     )
 
 

@@ -19,9 +19,11 @@ import numpy as np
 import pytest
 
 from service.bench.climate_sites import Site, compared, level_ground_months, sites_of, years_of
+from service.core.model.band import SpreadPart, ends_of
 from service.data.builders.climate.cold_months import factor_of, left_out_region, may_teach
+from service.data.builders.climate.low_sun_months import low_sun_factor_of
 from service.data.climate import load_climate
-from service.data.climate.recipe import COLD_LN_PER_10_K
+from service.data.climate.recipe import COLD_LN_PER_10_K, LOW_SUN_LN
 
 STATIONS = Path(__file__).parent / "stations_open.csv"
 with STATIONS.open(encoding="utf-8", newline="") as _file:
@@ -116,6 +118,18 @@ def test_the_factor_of_cold_months_is_that_of_the_open_stations_and_hangs_on_no_
         assert 0.04 < factor_of(SITES, table, region) < 0.1
 
 
+def test_the_factor_of_a_low_sun_is_that_of_the_open_stations() -> None:
+    table = load_climate()
+    assert low_sun_factor_of(SITES, table) == pytest.approx(LOW_SUN_LN, abs=0.002)
+    assert low_sun_factor_of(SITES, table, "NL") is None
+
+
+def test_single_months_of_measured_european_stations_agree_within_nine_per_cent() -> None:
+    """Nine of ten, as is wished; without the factor of a low sun 10.4."""
+    months = [site.months for site in sites() if site.row["basis"] == "measured"]
+    assert np.quantile(np.abs(months), 0.9) < 0.09
+
+
 def test_months_of_frost_are_no_longer_far_too_bright() -> None:
     """Site-months with a mean under 0 C, 69 of them: 5.6 % too high before."""
     table = load_climate()
@@ -133,6 +147,28 @@ def test_about_eight_in_ten_sites_lie_between_the_cautious_and_the_hopeful_end()
     assert len(held) == 52
     assert 0.69 <= np.mean(held) <= 0.91
     assert np.mean([site.left_out_held for site in sites()]) >= 0.8
+
+
+def by_class() -> dict[str, list[Site]]:
+    """The sites by class of climate, satellite points apart."""
+    measured = [site for site in sites() if site.row["basis"] != "satellite"]
+    return {name: [site for site in measured if site.climate == name] for name in {site.climate for site in measured}}
+
+
+@pytest.mark.parametrize("name", ["cloudy", "snowy"])
+def test_in_each_class_of_climate_about_eight_in_ten_sites_lie_within(name: str) -> None:
+    """Of the classes with more than three open sites; within what chance allows a class of so many (two sigma)."""
+    held = [site.left_out_held for site in by_class()[name]]
+    assert len(held) == {"cloudy": 37, "snowy": 11}[name]
+    assert abs(np.mean(held) - 0.8) <= 2.0 * np.sqrt(0.8 * 0.2 / len(held))
+
+
+def test_the_one_open_site_under_a_cloudless_sky_lies_within_by_the_doubt_of_that_sky_alone() -> None:
+    (blythe,) = by_class()["sunny"]
+    assert blythe.judged.share == 1.0
+    assert blythe.held
+    ends = ends_of((SpreadPart("all but clouds", np.hypot(blythe.judged.rest_sd, blythe.judged.years_sd)),))
+    assert 1.0 + blythe.judged.off > ends[1]
 
 
 def test_a_typical_year_counts_as_one_and_a_measured_mean_as_its_years() -> None:

@@ -28,7 +28,7 @@ class ClimateOut(Out):
     wind_m_per_s: r.Metres
     uncertainty_sd_share: r.Share = Field(
         description="Relative standard deviation of the table's yearly sun in this region, and more where the two "
-        "grids that it is made of are far apart."
+        "grids that it is made of are far apart, or where the sky hardly ever has clouds."
     )
     grids_apart_share: r.Share = Field(
         description="How far these two are apart here in the year's sun; 0 where there is but one. From 0.13 on it is "

@@ -15,6 +15,9 @@ FIRST_GRID_ALONE_NORTH_OF_DEG = 58.0
 # Learned on open stations outside the satellite's means, see ``service/data/builders/climate/cold_months.py``.
 COLD_LN_PER_10_K = 0.064
 _COLD_BELOW_C, _COLDEST_C = 5.0, -15.0
+# Learned on open stations in the satellite's box, see ``service/data/builders/climate/low_sun_months.py``.
+LOW_SUN_LN = 0.05
+_LOW_BELOW_KWH, _LOWEST_KWH = 2.5, 1.5
 _TROPICS_EDGE_DEG, _TROPICS_WIDTH_DEG = 35.15, 2.80
 _FADE_DEG = 0.5
 
@@ -71,6 +74,24 @@ def cold_ln(air_c: Floats) -> Floats:
     degrees in Europe, where no open station stands.
     """
     return -COLD_LN_PER_10_K * cold_depth(air_c)
+
+
+def low_sun_depth(clear_kwh_a_day: Floats) -> Floats:
+    """How far a month's cloudless day lies under 2.5 kWh/m2 (the noon sun under some 25 degrees), 1 at 1.5: (12,)."""
+    return np.asarray(np.clip((_LOW_BELOW_KWH - clear_kwh_a_day) / (_LOW_BELOW_KWH - _LOWEST_KWH), 0.0, 1.0))
+
+
+def low_sun_ln(clear_kwh_a_day: Floats) -> Floats:
+    """The satellite reads too high while the sun is low: 5 % less than in the rest of the year.
+
+    Seven Dutch stations ask for 4.9 % (standard error over sites 0.7), ten German typical years of measured radiation
+    for 4.4 (2.6), each site with a level of its own. By what the other country asks for, the 90th percentile of single
+    months' errors of the 12 measured stations falls from 10.4 to 8.5 %, their root mean square from 6.0 to 5.6, that of
+    the German ones from 16.4 to 15.7. Other shapes (November to January, the noon sun under 25, 22 or 30 degrees) ask
+    for 3.6 to 5.8 and give 8.5 to 8.8. Against 69 other measured series in the box, too, the satellite was high in
+    November and December.
+    """
+    return -LOW_SUN_LN * low_sun_depth(clear_kwh_a_day)
 
 
 def satellite_share(latitude_deg: float, longitude_deg: float) -> float:

@@ -72,13 +72,14 @@ class ClimateTable:
         )[0]
         air_c = self.air_at_sea_level_c.at(latitude_deg, longitude_deg) - air.LAPSE_K_PER_M * height
         light = self._light(latitude_deg, longitude_deg, height, clear, air_c)
-        kwh_a_day = np.exp(light.ln_index) * clear
+        clear_sky_index = np.exp(light.ln_index)
+        kwh_a_day = clear_sky_index * clear
         return PlaceClimate(
             latitude_deg=latitude_deg,
             longitude_deg=longitude_deg,
             elevation_m=height,
             sun_days=self.sun_days,
-            clear_sky_index=_fixed(np.exp(light.ln_index)),
+            clear_sky_index=_fixed(clear_sky_index),
             day_quantiles=_fixed(light.day_quantiles),
             linke_turbidity=_fixed(turbidity),
             air_c=_fixed(air_c),
@@ -86,7 +87,7 @@ class ClimateTable:
             wind_m_per_s=_WIND_M_PER_S,
             coldest_air_c=air.coldest_c(air_c),
             hottest_air_c=air.hottest_c(air_c, latitude_deg),
-            climate_sd_share=sd_share_of(light.region, light.grids_apart_ln),
+            climate_sd_share=sd_share_of(light.region, light.grids_apart_ln, float(clear_sky_index.mean())),
             year_to_year_sd_share=year_to_year_sd_share(kwh_a_day, light.day_quantiles),
             region=light.region.code,
             grids_apart_share=float(np.expm1(abs(light.grids_apart_ln))),
@@ -119,7 +120,8 @@ class ClimateTable:
         ln_index = recipe.blended_ln(*each, latitude_deg) + recipe.cold_ln(air_c)
         share = recipe.satellite_share(latitude_deg, longitude_deg)
         if share > 0.0:
-            ln_index = (1.0 - share) * ln_index + share * self.satellite_index.at(latitude_deg, longitude_deg)
+            by_satellite = self.satellite_index.at(latitude_deg, longitude_deg) + recipe.low_sun_ln(clear)
+            ln_index = (1.0 - share) * ln_index + share * by_satellite
         source = _SOURCE_SATELLITE if share > 0.0 else _SOURCE
         days = self.days.mean(self.index.grid.around(latitude_deg, longitude_deg))
         apart_ln = _apart_ln(*each, clear, latitude_deg)

@@ -10,6 +10,7 @@ from service.core.errors import NoClimateError
 from service.core.model.climate import PlaceClimate
 from service.core.sky.clear_sky import clear_sky_months
 from service.data.climate import ClimateTable, load_climate
+from service.data.climate.accuracy import CLOUDLESS_SD_SHARE
 from service.data.climate.recipe import height_ln, second_alone_ln
 
 TABLE = Path(service.data.climate.__file__).parent / "climate.npz"
@@ -85,6 +86,14 @@ def test_where_its_two_grids_are_far_apart_the_band_holds_more_than_at_stations(
         np.hypot(new_york.climate_sd_share, 0.5 * (np.log1p(chengdu.grids_apart_share) - 0.12))
     )
     assert table.at(21.3, -157.86).grids_apart_share == table.at(59.9, 10.7).grids_apart_share == 0.0
+
+
+def test_under_a_sky_that_hardly_ever_has_clouds_the_band_is_wider(table: ClimateTable) -> None:
+    cairo, new_york = table.at(30.05, 31.25), table.at(40.7, -74.0)
+    assert cairo.region == new_york.region == "elsewhere"
+    assert cairo.clear_sky_index.mean() > 0.9
+    assert max(cairo.grids_apart_share, new_york.grids_apart_share) < 0.12
+    assert cairo.climate_sd_share == pytest.approx(np.hypot(new_york.climate_sd_share, CLOUDLESS_SD_SHARE))
 
 
 def test_how_far_the_grids_are_apart_is_what_each_alone_would_say(table: ClimateTable) -> None:

@@ -28,13 +28,15 @@ _STEPS = 50
 
 
 def left_out_region(row: Row) -> str:
-    """The region that a site is left out with: its country, the United States in eight parts, the Netherlands in 2."""
+    """The region that a site is left out with: its country; the US in 8 parts, the Netherlands and Egypt in 2."""
     latitude, longitude = float(row["lat"]), float(row["lon"])
     if row["country"] == "US":
         part = "WMCE"[int(np.searchsorted([-115.0, -100.0, -88.0], longitude))]
         return f"US-{part}{'N' if latitude > 39.0 else 'S'}"
     if row["country"] == "NL":
         return "NL-W" if longitude < 5.2 else "NL-E"
+    if row["country"] == "EG":
+        return "EG-N" if latitude > 29.0 else "EG-S"
     return row["country"]
 
 
