@@ -23,15 +23,15 @@ def sells_a_belonging(scene: Scene, offered: Mapping[str, list[int]]) -> bool:
         scene: the advert.
         offered: places of goods by their kind, without those that the text says it is not about.
     """
+    if "voc" in scene.by_what and "isc" in scene.by_what:
+        return False
     if _belong(scene, scene.tokens[0]):
         field = 0
     elif _names_goods(scene) or not _belong(scene, scene.tokens[1][:_FIRST]):
         return False
     else:
         field = 1
-    if {"voc", "isc"} <= scene.by_what.keys() or not _heads(scene, field):
-        return False
-    return not any(
+    return _heads(scene, field) and not any(
         scene.items[place].field and _by_itself(scene, place) for kind in _KINDS for place in offered.get(kind, ())
     )
 

@@ -18,11 +18,10 @@ _CENTS_FROM = 1.0
 
 def told_of_parts(scene: Scene, amounts: Sequence[int]) -> set[int]:
     """Places among ``amounts`` that are no price."""
-    small, words = scene.small, scene.different(1) | scene.different(0)
-    found: set[int] = set()
-    if not small.deposits.isdisjoint(words):
+    small, found = scene.small, set[int]()
+    if not all(map(small.deposits.isdisjoint, map(scene.different, (0, 1)))):
         found |= _deposit_and_balance(scene, amounts)
-    if not small.bills.isdisjoint(words):
+    if not all(map(small.bills.isdisjoint, map(scene.different, (0, 1)))):
         found |= _on_bills(scene, amounts)
     if "share" in scene.by_what:
         found |= _shared(scene, amounts)

@@ -1,7 +1,6 @@
 """What shows only beside the other adverts of a request: a price far under theirs, the same advert again?"""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from statistics import median
 
 from service.core.adverts.lexicon import Vocabulary
@@ -27,7 +26,7 @@ def read_board(adverts: Sequence[Advert], vocabulary: Vocabulary) -> list[Readin
     again = [at for at in _again([body for _, body in read]) if readings[at].is_offer]
     doubted = _far_under(readings) | {(at, "same_advert_again") for at in again}
     for at, code in sorted(doubted):
-        readings[at] = replace(readings[at], doubts=tuple(sorted({*readings[at].doubts, code})))
+        readings[at] = readings[at]._replace(doubts=tuple(sorted({*readings[at].doubts, code})))
     return readings
 
 

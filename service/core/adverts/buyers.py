@@ -33,7 +33,7 @@ def _questions(scene: Scene) -> Iterator[_Span]:
     """Questions of title and text, the first ones."""
     for field in (0, 1):
         tokens, at = scene.tokens[field], 0
-        for _ in range(_MOST_QUESTIONS if "?" in scene.different(field) else 0):
+        for _ in range(_MOST_QUESTIONS if scene.field_roles[field] & QUESTION else 0):
             try:
                 end = tokens.index("?", at)
             except ValueError:

@@ -1,7 +1,6 @@
 """Which figures hold at other conditions than those of a rating: "43 V at -10 °C", "at 200 W/m² only 80 W"?"""
 
 from bisect import bisect_left
-from itertools import compress
 from typing import NamedTuple
 
 from service.core.adverts.asked_roles import SQUARE_METRES, TEMPERATURE
@@ -43,7 +42,7 @@ def _conditions(scene: Scene, field: int, tokens: list[str]) -> list[_Condition]
     if roles & TEMPERATURE:
         found += [
             _condition(tokens, at - 1, _behind(tokens, at, small), small)
-            for at in compress(range(len(tokens)), map(small.of_temperature.__contains__, tokens))
+            for at in scene.pieces[field].places(TEMPERATURE, small.of_temperature)
             if at and _is_figure(tokens, at - 1, small) and _is_temperature(tokens, at, small)
         ]
     for place in scene.units.get("W", ()) if roles & SQUARE_METRES else ():

@@ -12,9 +12,7 @@ def sells_a_house(scene: Scene) -> bool:
     """Does title or body begin with one, and do goods stand behind a "with", or nowhere in the title?"""
     if not scene.roles & DWELLINGS:
         return False
-    first, second = scene.different(0), scene.different(1)
-    told = scene.small.dwellings.isdisjoint
-    return (not told(first) and _begins(scene, 0)) or (not told(second) and _begins(scene, 1))
+    return any(roles & DWELLINGS and _begins(scene, field) for field, roles in enumerate(scene.field_roles[:2]))
 
 
 def _begins(scene: Scene, field: int) -> bool:

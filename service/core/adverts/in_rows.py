@@ -11,9 +11,9 @@ _MOST = 12.0
 def rows_of_panels(scene: Scene, first: int, second: int) -> bool:
     """Do the figures at two places count so? They have no unit, and panels stand directly behind the second."""
     one, two = scene.items[first], scene.items[second]
-    if not (_is_number(one) and _is_number(two)) or one.field != two.field:
+    if two.at - one.to != 1 or one.field != two.field or scene.tokens[one.field][one.to] != "x" or one.glued == "x":
         return False
-    if scene.tokens[one.field][one.to : two.at] != ["x"] or one.glued == "x":
+    if not (_is_number(one) and _is_number(two)):
         return False
     return any(scene.stands(what, two.field, two.to) for what in ("panel_many", "panel_one"))
 

@@ -1,6 +1,6 @@
 """How many of the seller's are for sale: "I have 12 on the roof but only 5 are for sale", "tengo 12, solo vendo 5"?"""
 
-from service.core.adverts.asked_roles import SOME_ONLY
+from service.core.adverts.asked_roles import FOR_SALE, SOME_ONLY
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -10,10 +10,8 @@ _MOST, _BACK, _AHEAD = 5000, 3, 4
 def only_some(scene: Scene) -> int | None:
     """The pieces for sale of more that are told before; None where no number or several are told so."""
     places = scene.units.get("", ())
-    if len(places) < 2 or not scene.roles & SOME_ONLY:
-        return None
-    small, words = scene.small, scene.different(1)
-    if small.some_only.isdisjoint(words) or small.for_sale.isdisjoint(words):
+    roles = scene.field_roles[1]
+    if len(places) < 2 or not (roles & SOME_ONLY and roles & FOR_SALE):
         return None
     most, told = 0.0, set[int]()
     for place in places:

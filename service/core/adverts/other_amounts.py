@@ -6,7 +6,7 @@ As in "power at 0.35 €/kWh", "saves £200 a year", "grant of 200 €", "offers
 from collections.abc import Iterator, Sequence, Set
 from itertools import takewhile
 
-from service.core.adverts.asked_roles import OTHER_AMOUNT, PARTS
+from service.core.adverts.asked_roles import BIDS_NAMED, OTHER_AMOUNT, PARTS, UNDER
 from service.core.adverts.bills_and_deposits import told_of_parts
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
@@ -28,7 +28,7 @@ def leave_out_other_amounts(scene: Scene) -> None:
         amounts = _without(scene, amounts, told_of_parts(scene, amounts))
     if told:
         amounts = _without(scene, amounts, {at for at in amounts if _told_so(scene, at)})
-        if _told_anywhere(scene, scene.small.under) and _told_anywhere(scene, scene.small.bids_named):
+        if scene.roles & UNDER and scene.roles & BIDS_NAMED:
             _without(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
     if _begins_a_part(scene) and (len(amounts) != 1 or scene.price or "each" in scene.by_what):
         amounts = [*amounts, *_bare_prices(scene)]
@@ -46,10 +46,6 @@ def _begins_a_part(scene: Scene) -> bool:
             if before in _ENDS or before[0].isdigit():
                 return True
     return False
-
-
-def _told_anywhere(scene: Scene, words: Set[str]) -> bool:
-    return not (words.isdisjoint(scene.different(1)) and words.isdisjoint(scene.different(0)))
 
 
 def _without(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:

@@ -6,6 +6,7 @@ amount behind them is the cost: "no shipping £60", "envío no incluido 420 W 60
 
 from collections.abc import Sequence
 
+from service.core.adverts.asked_roles import PICTURES
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -20,10 +21,10 @@ _FIRST_YEARS = 4  # figures of a year
 
 def leave_out_other_sending(scene: Scene) -> None:
     """Such words mean nothing here; what is refused or comes on top has no amount behind it for its cost."""
-    known, small = scene.by_what, scene.small
+    known = scene.by_what
     if known.keys().isdisjoint(_SENDING):
         return
-    pictured = not all(map(small.pictures.isdisjoint, map(scene.different, (0, 1))))
+    pictured = bool(scene.roles & PICTURES)
     gone = {place for what in known.keys() & _SENDING for place in known[what]
             if _of_no_sending(scene, place, pictured=pictured)}  # fmt: skip
     if gone:

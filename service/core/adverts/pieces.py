@@ -87,9 +87,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     counting, stocked = frozenset((*names, "piece")), scene.tells("stock", "left")
     on_pallets = "pallet" in scene.by_what
     bundled = kind != "set" and bool(scene.roles & BUNDLES)
-    passed: set[int] = set()
-    if kind == "panel" and ("x" in scene.tokens[0] or "x" in scene.tokens[1]):
-        passed = counts_in_rows(scene, counted)
+    passed = counts_in_rows(scene, counted) if kind == "panel" else set[int]()
     for place in scene.units.get("", ()):
         item = scene.items[place]
         if not (stocked or _may_count(scene, place, item, counting)) or not _is_number(item):

@@ -128,10 +128,12 @@ def _signs(text: str, special: str) -> str:
     for sign in special:
         plain = _SIGNS[ord(sign)]
         if plain != sign:
-            if plain in special:  # what one becomes is not replaced again, in whichever order they come
+            if plain in special and _SIGNS[ord(plain)] != plain:  # it is not replaced again, in whichever order
                 return sent.translate(_SIGNS)
             text = text.replace(sign, plain)
         grows = grows or not (plain.isascii() or plain == plain.lower())
+    if text.isascii():
+        return text.lower()
     if not grows:  # letters of ASCII alone can be capitals
         return text.encode("utf-8", "surrogatepass").lower().decode("utf-8", "surrogatepass")
     small = text.lower()

@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from operator import attrgetter
 
 from service.core.adverts.addressed import addressed_in
-from service.core.adverts.asked_roles import ORDER_FIRST, may_address
 from service.core.adverts.bids import sells_for_so_much
 from service.core.adverts.by_meter import readings_of_tests
 from service.core.adverts.claims import State, Told, told_in_words
@@ -85,9 +84,7 @@ def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
     body, small = cut[1], vocabulary.small
-    orders = commands_in(body.words, body.different, small) if body.roles & ORDER_FIRST else []
-    if may_address(body.roles):
-        orders += addressed_in(body.words, body.different, small, cut[2].different)
+    orders = commands_in(body, small) + addressed_in(body, small, cut[2].words)
     language = told or language_of(body.telling, cut[0].telling, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert

@@ -1,7 +1,7 @@
 """What is a read advert? Values only, and the names of what it may claim."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import NamedTuple
 
 CLAIMS = (
@@ -54,8 +54,11 @@ class Price(NamedTuple):
     per_watt: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reading:
+_NO_PRICE = Price()
+_UNTOLD: Mapping[str, float] = {}
+
+
+class Reading(NamedTuple):
     """What an advert claims. ``panel`` and ``inverter`` hold the names of a request; what is not said is not there.
 
     ``least_quantity``: the fewest pieces that are sold together; ``panel_count``: panels in one set.
@@ -68,13 +71,13 @@ class Reading:
     quantity_available: int | None = None
     least_quantity: int | None = None
     panel_count: int | None = None
-    price: Price = field(default_factory=Price)
+    price: Price = _NO_PRICE
     condition: str = "unknown"
     defects: tuple[str, ...] = ()
     delivery: str = "unknown"
     shipping_cost: float | None = None
     doubts: tuple[str, ...] = ()
-    panel: Mapping[str, float | str] = field(default_factory=dict)
-    inverter: Mapping[str, float] = field(default_factory=dict)
+    panel: Mapping[str, float | str] = _UNTOLD
+    inverter: Mapping[str, float] = _UNTOLD
     technology: str | None = None
     bifacial: bool | None = None

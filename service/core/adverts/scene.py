@@ -1,11 +1,10 @@
 """What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
 
-from bisect import bisect_left, bisect_right
 from collections.abc import Sequence, Set
 from itertools import chain
 
 from service.core.adverts.addressed import addressed_in
-from service.core.adverts.asked_roles import ORDER_FIRST, may_address
+from service.core.adverts.asked_roles import SHARED_WIRE
 from service.core.adverts.commands import commands_in, sentences_after, tells_of_himself
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
@@ -111,19 +110,20 @@ class Scene:
 
     def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
-        sentences, first = self.sentences, place - most if place > most else 0
-        if sentences[first] != sentences[place]:
-            first = bisect_left(sentences, sentences[place], first, place)
+        sentences, first, least = self.sentences, place, place - most
+        sentence = sentences[place]
+        while first > least and first and sentences[first - 1] == sentence:  # few steps cost less than a search
+            first -= 1
         found = self.items[first:place]
         found.reverse()
         return found
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
-        sentences = self.sentences
-        end = min(place + 1 + most, len(sentences))
-        if sentences[end - 1] != sentences[place]:
-            end = bisect_right(sentences, sentences[place], place + 1, end)
+        sentences, end, last = self.sentences, place + 1, place + 1 + most
+        sentence, count = sentences[place], len(sentences)
+        while end < last and end < count and sentences[end] == sentence:
+            end += 1
         return self.items[place + 1 : end]
 
     def before(self, place: int) -> Item | None:
@@ -150,12 +150,15 @@ class Scene:
 
     def tells(self, *whats: str) -> bool:
         """Is one of these meanings told anywhere? Where not, nobody has to look for it near something."""
-        return not self.by_what.keys().isdisjoint(whats)
+        for what in whats:  # noqa: SIM110 - asked very often
+            if what in self.by_what:
+                return True
+        return False
 
     def places(self, whats: Set[str]) -> list[int]:
         """Places of several meanings, in order."""
         known = self.by_what
-        return sorted(chain.from_iterable([known[what] for what in whats if what in known]))
+        return in_order([known[what] for what in whats if what in known])
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
@@ -215,10 +218,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
 
     ``orders``: places in the body that are known to hold some.
     """
-    heading = title.pieces
-    in_title = commands_in(heading.words, heading.different, small) if heading.roles & ORDER_FIRST else []
-    if may_address(heading.roles):
-        in_title += addressed_in(heading.words, heading.different, small, price.pieces.different)
+    in_title = commands_in(title.pieces, small) + addressed_in(title.pieces, small, price.pieces.words)
     items = _without(title.items, in_title) + _without(body.items, orders)
     items, (whats, by_what) = _of_the_goods(items, (title.pieces, body.pieces), small)
     if "q:hostile" in by_what:
@@ -263,8 +263,10 @@ def _of_the_goods(
     if "changes" in by_what:
         items = without_replacements(items, by_what["changes"], fields, small.changed_to)
         whats, by_what = _by_what(items)
-    if not (INVERTERS.isdisjoint(by_what) or small.shared_wire.isdisjoint(pieces[1].different)) and (
-        wires := spans_of_wires(items, by_what.get(NUMBER, ()), fields, small)
+    if (
+        pieces[1].roles & SHARED_WIRE
+        and not INVERTERS.isdisjoint(by_what)
+        and (wires := spans_of_wires(items, by_what.get(NUMBER, ()), fields, small))
     ):
         items = without_shared_wires(items, wires)
         whats, by_what = _by_what(items)
@@ -377,5 +379,15 @@ def numbers(scene: Scene) -> list[int]:
 def measured_in(scene: Scene, *units: str) -> list[int]:
     """Places of the figures with one of these units, in order."""
     known = scene.units
-    rows = [known[unit] for unit in units if unit in known]
-    return rows[0] if len(rows) == 1 else sorted(chain.from_iterable(rows))
+    return in_order([known[unit] for unit in units if unit in known])
+
+
+def in_order(rows: Sequence[list[int]]) -> list[int]:
+    """Places of several rows in one, in order."""
+    if len(rows) == 1:
+        return rows[0][:]
+    found: list[int] = []
+    for row in rows:
+        found += row
+    found.sort()
+    return found

@@ -8,6 +8,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from itertools import pairwise
 
+from service.core.adverts.asked_roles import COLUMNS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -33,7 +34,7 @@ def below_names(scene: Scene, ratings: Sequence[int], found: Found) -> set[int]:
     whats = scene.whats
     if not (ratings and scene.lined):
         return set()
-    parted = not scene.different(1).isdisjoint(_PARTING)
+    parted = bool(scene.field_roles[1] & COLUMNS)
     # Most names stand behind the figure of the one before them; a line with a figure heads nothing.
     heading = [at for at in ratings if whats[at - 1] != whats[at] and scene.items[at].field == 1 and (
                (whats[at - 1] != NUMBER and not _UNITS.keys().isdisjoint(whats[max(at - _MEANINGS, 0) : at]))
@@ -102,7 +103,9 @@ def in_columns(scene: Scene, found: Found) -> set[int]:
     """
     if not ({"elsewhere", "standard"} <= scene.by_what.keys() and scene.lined):
         return set()
-    sign = next((sign for sign in _PARTING if sign in scene.different(1)), None)
+    sign = (
+        next((sign for sign in _PARTING if sign in scene.tokens[1]), None) if scene.field_roles[1] & COLUMNS else None
+    )
     gone: set[int] = set()
     columns: tuple[int, int, int] | None = None  # how many, which tells of other conditions, which of standard ones
     ends = [-1, *(at for at, word in enumerate(scene.tokens[1]) if word == "\n"), len(scene.tokens[1])]

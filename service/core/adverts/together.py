@@ -79,10 +79,9 @@ def _words_of_several(scene: Scene) -> list[list[int]]:
     words, two = small.of_several, small.two_of_inputs
     marks: list[list[int]] = [[], [], []]
     for field in (0, 1):
-        if not words.isdisjoint(scene.different(field)):
-            tokens = scene.tokens[field]
-            marks[field] = [at for at, word in enumerate(tokens) if word in words and (
-                            word not in two or (at > 0 and tokens[at - 1] in small.the_inputs))]  # fmt: skip
+        tokens = scene.tokens[field]
+        marks[field] = [at for at in scene.pieces[field].places(OF_SEVERAL, words)
+                        if tokens[at] not in two or (at > 0 and tokens[at - 1] in small.the_inputs)]  # fmt: skip
     return marks if marks[0] or marks[1] else []
 
 

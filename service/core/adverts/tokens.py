@@ -5,8 +5,7 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
-from itertools import accumulate
-from operator import add
+from collections.abc import Set
 from sys import intern
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
@@ -14,6 +13,7 @@ _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])
 _LONGEST_MET = 24
 MOST_MET, MOST_PIECES_MET = 10_000, 20_000
 _FEW = 6
+_BETWEEN_MARKS = 16  # pieces
 _NO_GAPS = [(0,) * (count - 1) for count in range(_FEW + 1)]  # within a run of so many pieces
 
 
@@ -85,22 +85,25 @@ class Pieces:
 
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
     ``lined``: are there line ends? ``roles``: those of all words; ``telling``: the weights of those that
-    tell a language; ``runs``: what stands between blanks and line ends, and these. ``shown``: the text with capitals,
-    where it was told.
+    tell a language; ``runs``: what stands between blanks and line ends, and these; ``told``: those of them with roles,
+    each behind the place of its first word. ``shown``: the text with capitals,
+    where it was told. ``_marks``: the first sign before the gap of every 16th piece, as far as they were asked for.
 
     >>> pieces = Pieces("2 x,", Met({}, {}, 0))
     >>> pieces.words, pieces.gaps, pieces.start(2)
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_different", "_ends", "gaps", "lined", "roles", "runs", "shown", "telling", "words")
+    __slots__ = ("_different", "_marks", "gaps", "lined", "roles", "runs", "shown", "telling", "told",
+                 "words")  # fmt: skip
 
     def __init__(self, text: str, met: Met) -> None:
         self.words: list[str] = []
         self.gaps: list[int] = []
         self.runs: list[Run] = []
         self.telling: dict[str, int] = {}
-        words, gaps, runs, telling = self.words, self.gaps, self.runs, self.telling
+        self.told: list[tuple[int, Run]] = []
+        words, gaps, runs, telling, told = self.words, self.gaps, self.runs, self.telling, self.told
         roles, line_end = 0, met["\n"]
         wider: list[int] = []  # what has one blank more before it
         begin: list[int] = []  # what has one less than behind a word, as it begins a line
@@ -113,31 +116,29 @@ class Pieces:
             found = list(map(met.__getitem__, line.split(" ")))
             runs += found
             for run in found:
-                if run.plain:  # as the most are
-                    gaps.append(1)
-                    words.append(run.first)
-                elif run.count:
-                    gaps.append(1)
-                    words += run.words
-                    roles |= run.roles
-                    gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
+                if not run.count:
+                    wider.append(len(gaps))
+                    continue
+                if not run.plain:  # most are
+                    if run.roles:
+                        roles |= run.roles
+                        told.append((len(words), run))
                     if run.weight:
                         telling[run.told] = run.weight
                         if run.more is not None:
                             telling.update(run.more)
+                gaps.append(1)
+                if run.count == 1:
+                    words.append(run.first)
                 else:
-                    wider.append(len(gaps))
-        gaps.append(1)
-        for at in wider:
-            gaps[at] += 1
-        for at in begin:
-            gaps[at] -= 1
-        gaps[-1] = 1
+                    words += run.words
+                    gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
+        _evened(gaps, wider, begin)
         self.shown = ""
         self.lined = bool(begin)
         self.roles = roles
         self._different: frozenset[str] | None = None
-        self._ends: list[int] = []
+        self._marks = [-1]  # as the first gap is one too wide
 
     @property
     def different(self) -> frozenset[str]:
@@ -146,16 +147,29 @@ class Pieces:
             self._different = frozenset(self.words)
         return self._different
 
+    def places(self, role: int, words: Set[str]) -> list[int]:
+        """Where words with a role stand, which are ``words``: few runs have any, and no other is looked into."""
+        found: list[int] = []
+        for at, run in self.told:
+            if run.roles & role:
+                found += [place for place, word in enumerate(run.words, at) if word in words]
+        return found
+
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
-        ends = self._ends
-        if not ends:  # reckoned when first asked for
-            ends = self._ends = list(accumulate(map(add, map(len, self.words), self.gaps)))
-        return ends[at] - 1 - len(self.words[at]), ends[to - 1] - 1  # the first gap is one too wide
+        start = self.start(at)
+        return start, start + len("".join(self.words[at:to])) + sum(self.gaps[at + 1 : to])
 
     def start(self, at: int) -> int:
-        """The first sign of a piece."""
-        return self.span(at, at + 1)[0]
+        """The first sign of a piece: reckoned from the last landmark before it, as few pieces are asked for."""
+        words, gaps, marks = self.words, self.gaps, self._marks
+        block = at // _BETWEEN_MARKS
+        while len(marks) <= block:
+            low = len(marks) * _BETWEEN_MARKS
+            signs = "".join(words[low - _BETWEEN_MARKS : low])
+            marks.append(marks[-1] + len(signs) + sum(gaps[low - _BETWEEN_MARKS : low]))
+        low = block * _BETWEEN_MARKS
+        return marks[block] + len("".join(words[low:at])) + sum(gaps[low : at + 1])
 
     def titled(self, at: int) -> bool:
         """Does a piece begin with one capital?"""
@@ -163,6 +177,16 @@ class Pieces:
             return False
         start = self.start(at)
         return self.shown[start : start + 2].istitle()
+
+
+def _evened(gaps: list[int], wider: list[int], begin: list[int]) -> None:
+    """Counts the further blanks, takes off the one that no line begins with, and adds the gap before the end."""
+    gaps.append(1)
+    for at in wider:
+        gaps[at] += 1
+    for at in begin:
+        gaps[at] -= 1
+    gaps[-1] = 1
 
 
 NO_PIECES = Pieces("", Met({}, {}, 0))  # of a field that was left empty

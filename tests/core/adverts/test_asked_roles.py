@@ -31,7 +31,9 @@ ASKED = {
     "I_PAY": SMALL.i_pay, "KINDS": SMALL.kinds, "ONCE": SMALL.once, "QUESTION": {"?"},
     "PARTS": SMALL.of_parts, "SOME_ONLY": SMALL.some_only, "ISLAND": SMALL.island, "DWELLINGS": SMALL.dwellings,
     "TESTED": SMALL.tested, "NOTHING_ELSE": SMALL.nothing_else, "THROWN_IN": SMALL.thrown_in,
-    "OF_SEVERAL": SMALL.of_several, "OF_THESE": SMALL.of_these,
+    "OF_SEVERAL": SMALL.of_several, "OF_THESE": SMALL.of_these, "FOR_SALE": SMALL.for_sale,
+    "UNDER": SMALL.under, "BIDS_NAMED": SMALL.bids_named, "PICTURES": SMALL.pictures,
+    "SHARED_WIRE": SMALL.shared_wire, "COLUMNS": {"|", ";"},
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -126,6 +128,12 @@ HANGING = {
     "NOTHING_ELSE": "Verkaufe nur den Wechselrichter 600 W, meine zwei 410 W Module bleiben auf dem Balkon. 60 €",
     "THROWN_IN": "600 W inverter swapped for 800 W one. 2 x 430 W panels come with it. £300 the lot",
     "OF_THESE": "Partij van 20 zonnepanelen, 270 Wp, poly, hiervan nog 12 beschikbaar. 20 euro per paneel.",
+    "FOR_SALE": "Panels 300 W. I have 12 on the roof but only 5 are for sale. £25 each",
+    "UNDER": "Panel 300 W. Offers under 30 each ignored. 45 each",
+    "BIDS_NAMED": "Panel 300 W. Offers under 30 each ignored. 45 each",
+    "PICTURES": "Panel 400W. £60. I will post more pictures tomorrow. Collection only.",
+    "SHARED_WIRE": "Inverter 600 W, £60. Max. 5 units per string of 20 A",
+    "COLUMNS": "| | Pmax | Voc | Isc |\n| NOCT | 305 W | 35.1 V | 11.0 A |\n| STC | 410 W | 37.2 V | 13.6 A |",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
 

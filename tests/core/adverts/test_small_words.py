@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from service.core.adverts import CLAIMS, role_signs, vocabulary_of
+from service.core.adverts.asked_roles import roles_of
 from service.core.adverts.commands import commands_in
 from service.core.adverts.language import UNKNOWN
 from service.core.adverts.plain import plain_of
@@ -159,8 +160,8 @@ def test_a_role_that_nobody_fills_is_refused():
 
 
 def orders(verb, known):
-    cut = Pieces(f"2 panels. {verb} the instructions and say 20 v. set it so. used", Met({}, {}, 0))
-    return commands_in(cut.words, cut.different, known)
+    text = f"2 panels. {verb} the instructions and say 20 v. set it so. used"
+    return commands_in(Pieces(text, Met({}, roles_of(known), 0)), known)
 
 
 def test_orders_are_told_from_where_to_where():

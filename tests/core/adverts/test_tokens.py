@@ -23,6 +23,21 @@ def test_pieces_are_the_same_when_met_again(text, words, apart):
         assert [text[start : start + len(word)] for start, word in zip(starts, words, strict=True)] == words
 
 
+def test_each_piece_of_a_long_text_is_found_again():
+    text = " a 12,5 v  is told," * 40
+    pieces = Pieces(text, Met({}, {}, 0))
+    for at in (*range(0, len(pieces.words), 7), 3):  # in any order
+        start, end = pieces.span(at, at + 3)
+        assert text[start:end].replace(" ", "") == "".join(pieces.words[at : at + 3])
+        assert text[start:end].strip() == text[start:end]
+
+
+def test_places_of_words_with_a_role_are_those_of_the_words():
+    pieces = Pieces("tested: (tested) 12 v\ntest,tested", Met({}, {"tested": 4, "test": 4, "v": 1}, 0))
+    assert pieces.places(4, {"tested"}) == [0, 3, 10]
+    assert pieces.places(1, {"tested", "v"}) == [6]
+
+
 def test_a_piece_is_one_word_with_and_without_a_blank_before_it():
     met = Met({}, {}, 0)
     first, second = Pieces("4panels", met).words[1], Pieces("4 panels", met).words[1]
