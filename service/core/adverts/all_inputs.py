@@ -1,10 +1,16 @@
-"""Are all inputs of an inverter named together: "both inputs", "les deux entrées", "the pair of inputs"?"""
+"""Are all inputs of an inverter named together: "both inputs", "les deux entrées", "the pair of inputs"?
+
+What they are said to be is what each of them is ("both inputs max. 14 A"); what is told of them is theirs together
+("28 A for both inputs", "sum of both inputs 28 A"), and so may be what no single input bears.
+"""
 
 from collections.abc import Sequence
 
 from service.core.adverts.small_words import SmallWords
 
-_TO_INPUTS, _TO_ARTICLE = 3, 1  # pieces
+_TO_INPUTS, _TO_ARTICLE = 4, 1  # pieces
+_MOST_OF_ONE_A = 18.0  # more may be the sum of two inputs; less is more than one of two bears
+_BEGINS = frozenset((".", ":", "(", "-", ",", ";", "\n", "|", "•", "*"))
 
 
 def all_inputs_named(tokens: Sequence[str], low: int, high: int, small: SmallWords) -> int:
@@ -21,3 +27,26 @@ def all_inputs_named(tokens: Sequence[str], low: int, high: int, small: SmallWor
             if not one.isalpha():
                 break
     return -1
+
+
+def told_of_each(tokens: Sequence[str], low: int, at: int, figure: int, value_a: float, small: SmallWords) -> bool:
+    """Does a name of all inputs at a piece begin what is said, as what each of them bears: "both inputs max. 14 A"?
+
+    Args:
+        tokens: pieces of the field.
+        low: where the part of the sentence begins.
+        at: where the name does.
+        figure: where the amperes stand.
+        value_a: how many.
+        small: small words.
+    """
+    if value_a > _MOST_OF_ONE_A or at >= figure:
+        return False
+    if tokens[at] in small.of_all_inputs and tokens[at] not in small.two_of_inputs:
+        return False
+    if at > low and tokens[at - 1] in small.the_inputs:
+        at -= 1
+        if tokens[at] in small.of_all_inputs:
+            return False
+    begins = at == low or tokens[at - 1] in _BEGINS
+    return begins and not any(word.startswith(small.sharing) for word in tokens[at:figure])

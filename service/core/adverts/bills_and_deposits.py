@@ -1,17 +1,19 @@
 """Which amounts are only a part of the price, stand on a bill, or are what a share of is asked?
 
-As in "£50 deposit, balance £950", "invoice over 180 €", "£180 each new, asking a third of that".
+As in "£50 deposit, balance £950", "invoice over 180 €", "£180 each new, asking a third of that". What is paid first and
+what is paid later are the price together, where nobody tells another one.
 """
 
 from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence, Set
 from itertools import takewhile
 
-from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.asked_roles import PARTS
+from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _ENDS = frozenset(".,;!?\n|()")
-_TO_DEPOSIT, _TO_BALANCE, _TO_BILL, _TO_NEW = 2, 3, 2, 3
+_TO_DEPOSIT, _TO_BALANCE, _TO_BILL, _TO_NEW, _TO_FETCHING = 2, 3, 2, 3, 3
 _NEW = frozenset(("new", "unused", "new_price"))
 _CENTS_FROM = 1.0
 
@@ -51,24 +53,66 @@ def _behind(scene: Scene, item: Item, most: int) -> list[str]:
 
 def _deposit_and_balance(scene: Scene, amounts: Sequence[int]) -> set[int]:
     """What is paid first, and what is paid later, as far as words or the place of fetching tell."""
-    small = scene.small
     found: set[int] = set()
     for place in amounts:
         item = scene.items[place]
         if item.value < _CENTS_FROM:
             continue
-        behind, before = _behind(scene, item, _TO_DEPOSIT), _before(scene, item, _TO_DEPOSIT)
-        if _named(behind, small.deposits, small.deposit_as) or _named(before, small.deposits, small.billed_over):
+        if _is_deposit(scene, item):
             found.add(place)
     first: dict[int, int] = {}  # the first deposit of each sentence
     for place in sorted(found):
         first.setdefault(scene.items[place].sentence, place)
     for place in [at for at in amounts if at not in found] if found else ():
         item = scene.items[place]
-        told = {*_before(scene, item, _TO_BALANCE), *_behind(scene, item, 1)}
-        if not small.balances.isdisjoint(told) or _on_fetching(scene, place, item, first):
+        if _is_balance(scene, item) or _on_fetching(scene, place, item, first):
             found.add(place)
     return found
+
+
+def _is_deposit(scene: Scene, item: Item) -> bool:
+    small = scene.small
+    behind, before = _behind(scene, item, _TO_DEPOSIT), _before(scene, item, _TO_DEPOSIT)
+    return _named(behind, small.deposits, small.deposit_as) or _named(before, small.deposits, small.billed_over)
+
+
+def _is_balance(scene: Scene, item: Item) -> bool:
+    """As in "balance £950", "950 € Rest", "el resto (950 €)"."""
+    balances, tokens = scene.small.balances, scene.tokens[item.field]
+    if not balances.isdisjoint((*_before(scene, item, _TO_BALANCE), *_behind(scene, item, 1))):
+        return True
+    return item.at > 1 and tokens[item.at - 1] == "(" and tokens[item.at - 2] in balances
+
+
+def paid_in_parts(scene: Scene) -> Item | None:
+    """A deposit and what is paid later as one amount; None where not just one of each is told.
+
+    Asked where no other amount is a price. Amounts need no currency here.
+    """
+    small = scene.small
+    if not scene.roles & PARTS or small.deposits.isdisjoint(scene.different(1) | scene.different(0)):
+        return None
+    items = [scene.items[at] for at in numbers(scene)]
+    amounts = [one for one in items if one.value >= _CENTS_FROM and (one.unit in MONEY_UNITS or not one.unit)]
+    first = [one for one in amounts if _is_deposit(scene, one)]
+    later = [one for one in amounts if one is not first[0] and _is_balance(scene, one)] if len(first) == 1 else []
+    if len(later) != 1:
+        return None
+    paid, rest = first[0], later[0]
+    if (paid.field, paid.sentence) != (rest.field, rest.sentence) or scene.in_sentence(rest.sentence, "each"):
+        return None
+    if (paid.unit and rest.unit and paid.unit != rest.unit) or not (rest.unit or _is_money(scene, rest)):
+        return None
+    whole = Item(NUMBER, min(paid.at, rest.at), max(paid.to, rest.to), rest.sentence, rest.clause, rest.field)
+    whole.value, whole.unit = paid.value + rest.value, rest.unit or paid.unit
+    return whole
+
+
+def _is_money(scene: Scene, item: Item) -> bool:
+    """Does nothing follow a bare figure in its part of the sentence, or only fetching: "rest 100 on collection"?"""
+    if not _behind(scene, item, 1):
+        return True
+    return any(scene.stands("pickup", item.field, item.to + step) for step in range(_TO_FETCHING))
 
 
 def _on_fetching(scene: Scene, place: int, item: Item, first: Mapping[int, int]) -> bool:

@@ -1,6 +1,7 @@
 """Which figures has a meter or a test shown, so that they are no ratings: "tested: Voc 36.1 V", "measured 11 A"?
 
-Where a sentence tells what the label says, too ("Isc 13.8 A on the label, measured 11 A"), that is the rating.
+Where a sentence tells what the label says, too ("Isc 13.8 A on the label, measured 11 A"), that is the rating. Behind
+ratings that are the label's, "(tested)" only tells that the goods work.
 """
 
 from bisect import bisect_left, bisect_right
@@ -13,10 +14,11 @@ from service.core.adverts.walk import NUMBER, Item
 _NAMES = ("voc", "isc", "vmp", "imp")
 _UNIT_OF = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A"}
 _UNITS = frozenset(("V", "A"))
+_UNKNOWN = frozenset(("d:missing_label", "q:label_removed", "s:missing", "s:unreadable", "s:taken_off"))
 _MEASURED = frozenset(("V", "A", "W"))
 _ENDS = frozenset((".", "!", "?", "\n", ";", "•"))
 _BEFORE, _BEHIND, _ALL = "before", "behind", "all"
-_TO_COLON, _TO_DAY, _NEAR, _TO_NAME = 7, 8, 3, 5  # pieces
+_TO_COLON, _TO_DAY, _NEAR, _TO_NAME, _TO_LABEL = 7, 8, 3, 5, 12  # pieces, the last one items
 
 
 def read_by_meter(scene: Scene) -> tuple[set[int], dict[str, int]]:
@@ -101,7 +103,8 @@ def readings_of_tests(scene: Scene) -> set[int]:
             found.update(figures[behind:last])
             last = behind
         elif shown == _BEFORE:
-            found.update(figures[first:behind])
+            if behind > first and not _from_label(scene, words, figures[first], figures[behind - 1], at):
+                found.update(figures[first:behind])
             first = behind
         elif shown == _ALL:
             found.update(figures[first:last])
@@ -120,6 +123,28 @@ def _shown(scene: Scene, words: Sequence[str], at: int, high: int, behind: int) 
         return _ALL
     bracket = at > 0 and words[at - 1] == "(" and words[at + 1 : at + 2] == [")"]
     return _BEFORE if bracket else ""
+
+
+def _from_label(scene: Scene, words: Sequence[str], first: int, last: int, test: int) -> bool:
+    """Are figures up to a "(tested)" said to be the label's: "label: Voc 37 V (tested)", "Voc 37 V on the label (tested)"?
+
+    ``first``, ``last``: the places of the first and the last of them; ``test``: the piece where that word stands.
+    """
+    if "label" not in scene.by_what or not _UNKNOWN.isdisjoint(scene.by_what):
+        return False
+    one, sentence = scene.items[first], scene.items[first].sentence
+    for at in scene.by_what["label"]:
+        label = scene.items[at]
+        if label.sentence != sentence or scene.denied(at):
+            continue
+        if scene.items[last].to <= label.at < test:
+            return True
+        heads = words[label.to : label.to + 1] == [":"]
+        if label.to <= one.at and (heads or not any(
+            more.what == NUMBER and label.to <= more.at < one.at for more in scene.back(first, _TO_LABEL)
+        )):  # fmt: skip
+            return True
+    return False
 
 
 def _sentence_begin(words: Sequence[str], at: int, least: int) -> int:

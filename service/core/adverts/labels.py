@@ -133,6 +133,8 @@ def _of_another(scene: Scene, place: int) -> bool:
 def _sticker_of_frame(scene: Scene, place: int, item: Item) -> bool:
     """Is it no rating plate but a sticker on a frame: "old stickers scraped off the frame"?"""
     small, tokens = scene.small, scene.tokens[item.field]
+    if any(word.startswith(small.legible) for word in tokens[item.at : item.to]):
+        return False  # only of one that had something to tell it is told that nobody can read it
     first = item.at
     while first > max(item.at - _NEAR, 0) and tokens[first - 1] not in _PARTS:
         first -= 1

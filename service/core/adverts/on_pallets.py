@@ -1,4 +1,7 @@
-"""Does a number of goods count all of them, not those on one pallet: "62 panels on 2 pallets", "62 panels in total"?"""
+"""Does a number of goods count all of them, not those on one pallet: "62 panels on 2 pallets", "62 panels in total"?
+
+And what stands on each of several pallets is no price: "2 Paletten à 31".
+"""
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.totals import is_total, total_before
@@ -6,6 +9,7 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "piece"))
 _FARTHEST, _TO_GOODS = 8, 3
+_MOST_ON_ONE, _LEAST_PRICE, _MOST_BETWEEN = 100, 20, 2
 
 
 def on_all_pallets(scene: Scene, place: int) -> bool:
@@ -15,6 +19,19 @@ def on_all_pallets(scene: Scene, place: int) -> bool:
         return True
     to = next((one.to for one in scene.ahead(place, 4) if one.what in _GOODS and one.at - item.to <= _TO_GOODS), 0)
     return to > 0 and (_spread(scene, place, to) or is_total(scene, item.field, to))
+
+
+def stands_on_each(scene: Scene, item: Item) -> bool:
+    """Is a bare figure the number that stands on each of several pallets, no amount: "2 Paletten à 31"?"""
+    tokens, small, at = scene.tokens[item.field], scene.small, item.at - 1
+    least = max(item.at - 1 - _MOST_BETWEEN, 0)
+    while at > least and (tokens[at] in small.sets_by or tokens[at] in small.at_so_much or tokens[at] in small.for_each):
+        at -= 1
+    if at == item.at - 1 or at < 1 or item.value > _MOST_ON_ONE or item.value % 1:
+        return False
+    on_pallets = tokens[at].startswith(small.pallet)
+    in_pairs = item.value < _LEAST_PRICE and tokens[at] in small.pairs
+    return (on_pallets or in_pairs) and scene.bare_to(item.field, at) is not None
 
 
 def _spread(scene: Scene, place: int, to: int) -> bool:

@@ -9,6 +9,7 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, PANELS
 
 _UNSAFE = "q:unsafe"
+_NOT_ITS_OWN = ("without", "accessory", "other_goods", "battery", "thing")  # before a plug: of something else, or of none
 _MAINS_A = frozenset(("10", "13", "16"))  # what a household plug carries
 _ENDS = frozenset(".;!?\n()|")
 _FAR_BEHIND, _TO_AMPS, _TO_LEAD = 16, 3, 8  # pieces
@@ -46,7 +47,11 @@ def _on_panel(scene: Scene, tokens: list[str], at: int) -> bool:
     before = list(takewhile(lambda word: word not in _ENDS, reversed(tokens[max(at - _FAR_BEFORE, 0) : at])))
     behind = list(takewhile(lambda word: word not in _ENDS, tokens[at : at + _FAR_BEHIND]))
     near = (*before, *behind)
-    if any(word.startswith((*small.solar_plug, *small.inverting)) or word in small.no_payment for word in near):
+    if any(word.startswith((*small.solar_plug, *small.inverting)) for word in near):
+        return False
+    if not small.no_payment.isdisjoint(before) or any(
+        word in small.no_payment and word not in small.put_on for word in behind  # "no" is "in the" in Portuguese
+    ):
         return False
     places = range(at - len(before), at + len(behind))
     named = [to for what in INVERTERS for to in places if scene.stands(what, 1, to)]
@@ -55,7 +60,22 @@ def _on_panel(scene: Scene, tokens: list[str], at: int) -> bool:
     if not any(word in _MAINS_A or word.startswith(small.mains_plug) for word in (*before[:_TO_AMPS], *behind)):
         return False
     close = behind[1:_TO_LEAD]
-    return any(word.startswith(small.panel_lead) for word in close)
+    return any(word.startswith(small.panel_lead) for word in close) or _on_the_lead(scene, at, close)
+
+
+def _on_the_lead(scene: Scene, at: int, close: list[str]) -> bool:
+    """Is a plug, where no inverter is told of anywhere, put on a lead that can only be the panel's: "onto its lead"?"""
+    small = scene.small
+    if any(not scene.denied(place, behind=False) for what in INVERTERS for place in scene.by_what.get(what, ())):
+        return False
+    others = [to for to in range(max(at - _FAR_BEFORE, 0), at) for what in _NOT_ITS_OWN if scene.stands(what, 1, to)]
+    if others or "d:missing_connector" in scene.by_what or "s:cut" in scene.by_what:  # it is off again
+        return False
+    lead = next((step for step, word in enumerate(close) if word in small.plug_leads), 0)
+    between = close[:lead]
+    return not small.put_on.isdisjoint(between) and all(map(str.isalpha, between)) and (
+        small.coming_with.isdisjoint(between)
+    )  # fmt: skip
 
 
 def _between_panels(scene: Scene, place: int) -> bool:

@@ -5,6 +5,7 @@ from itertools import chain
 from typing import NamedTuple
 
 from service.core.adverts.amounts import ROLES, a_watt, offers_of
+from service.core.adverts.bills_and_deposits import paid_in_parts
 from service.core.adverts.bundles import one_or_all
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
@@ -62,6 +63,10 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         chosen, basis = held
     if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in PLACEHOLDERS)):
         return Asked(Price(value=0.0, each=0.0), field, False, shipping)
+    parts = paid_in_parts(scene) if chosen is None else None
+    if parts is not None:
+        price = _based(parts.value, _currency(scene, parts, None, ()), _basis("lot", goods, scene, parts), goods)
+        return Asked(price, parts, False, shipping)
     if chosen is None or (0 < chosen.value <= _TOKEN and _bids_wanted(scene)):
         return Asked(Price(), None, False, shipping)
     currency = _currency(scene, chosen, field, offers)

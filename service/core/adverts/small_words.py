@@ -123,6 +123,8 @@ class SmallWords:
     solar_plug: Stems
     mains_plug: Stems
     panel_lead: Stems  # "a 13 A plug on the panel's cable"
+    plug_leads: Words  # "a 13 A plug wired onto its lead"
+    put_on: Words  # between the two
 
     island: Words  # "48 V battery, 3000 W island"
     battery_word: Stems
@@ -147,6 +149,7 @@ class SmallWords:
     stickers: Words  # may be any, not only that of the ratings
     frames: Stems  # on which they stick
     scraped: Stems  # what is done to a label on purpose
+    legible: Stems  # "the sticker on the frame cannot be read"
 
     # What goods are there for.
     against: Words  # "swap for an inverter"
@@ -296,6 +299,8 @@ class SmallWords:
     the_inputs: Words
     all_of_inputs: Words  # those and "28 A for both inputs"
     inputs_named: Stems  # behind these
+    of_all_inputs: Words  # those of them, and articles, that say "of": "Summe beider Eingänge"
+    sharing: Stems  # "both inputs share 14 A"
     never_cut_short: Words  # short words that are whole: a point behind "MPPT" ends a sentence
     in_series: Words  # "120 V in series"
     series_in: Words  # some: the same

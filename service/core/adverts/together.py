@@ -8,7 +8,7 @@ from bisect import bisect_left
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from service.core.adverts.all_inputs import all_inputs_named
+from service.core.adverts.all_inputs import all_inputs_named, told_of_each
 from service.core.adverts.asked_roles import OF_SEVERAL
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -18,12 +18,14 @@ _OTHER_NAMES = frozenset(("start", "tracking", "input_range", "isc", "imp", "vmp
                           "ac_out", "output_current", "input_current"))  # fmt: skip
 _INPUTS = frozenset(("inputs", "tracking", "input_current"))
 _OF_OTHERS = frozenset(("power", "ac_out", "price", "weight", "dc_power", "surge", "limited"))
+_PARTING = frozenset((".", ",", ";", "(", "-", "|", "\n"))  # before a word that stands alone
+_ENDING = frozenset((".", ",", ";", ")", "|", "\n", "!"))
 _UNITS, _UNITS_OF_INVERTERS = ("A", "V"), ("A", "V", "W")
 _FIGURES = 3  # behind a total, among which what one has stands
 _MOST = 4  # inputs of one inverter
 _LIKE_SHARE = 0.01
 _SHORTENED = 4  # signs of a word behind which a point ends nothing: "max."
-_PART, _TO_ONE, _NEAR, _BESIDE = 9, 14, 3, 2  # pieces
+_PART, _TO_ONE, _NEAR, _BESIDE, _TO_TOTAL = 9, 14, 3, 2, 6  # pieces
 
 
 class Together(NamedTuple):
@@ -169,7 +171,22 @@ def _in_all(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
     for at in range(item.to, high):
         if _is_total(scene, tokens, at):
             return not _of_next(scene, place, item, at)
-    return False
+    return of_inputs and item.unit == "A" and _alone_behind(scene, tokens, item)
+
+
+def _alone_behind(scene: Scene, tokens: Sequence[str], item: Item) -> bool:
+    """Is a word for a total all that stands in the next part: "28 A max. Gesamt.", but not "14 A max. Total 800 W"?"""
+    at, small = item.to, scene.small
+    while at < min(item.to + _BESIDE, len(tokens)) and tokens[at].isalpha() and tokens[at] not in small.for_each:
+        at += 1
+    near = tokens[at : at + _TO_TOTAL]
+    begun = next((step for step, word in enumerate(near) if word not in _PARTING), len(near))
+    if not begun:
+        return False
+    joined = begun < len(near) and (near[begun] in small.total_linking or near[begun] in small.in_before)
+    total = begun + joined
+    ended = total + 1 >= len(near) or near[total + 1] in _ENDING
+    return total < len(near) and near[total] in small.together and ended
 
 
 def _told_of_several(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
@@ -183,7 +200,9 @@ def _of_both(scene: Scene, place: int, item: Item) -> bool:
     """Are amperes told of both inputs or all, and not of each: "28 A across both inputs"?"""
     tokens, low, high = _part(scene, place, item)
     at = all_inputs_named(tokens, low, high, scene.small)
-    return at >= 0 and not _is_each(scene, place, item, at - 1)
+    if at < 0 or _is_each(scene, place, item, at - 1):
+        return False
+    return not told_of_each(tokens, low, at, item.at, item.value, scene.small)
 
 
 def _is_total(scene: Scene, tokens: Sequence[str], at: int) -> bool:
