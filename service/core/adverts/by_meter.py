@@ -126,7 +126,7 @@ def _shown(scene: Scene, words: Sequence[str], at: int, high: int, behind: int) 
 
 
 def _from_label(scene: Scene, words: Sequence[str], first: int, last: int, test: int) -> bool:
-    """Are figures up to a "(tested)" said to be the label's: "label: Voc 37 V (tested)", "Voc 37 V on the label (tested)"?
+    """Are figures up to a "(tested)" said to be the label's: "label: Voc 37 V (tested)", "Voc 37 V, label (tested)"?
 
     ``first``, ``last``: the places of the first and the last of them; ``test``: the piece where that word stands.
     """

@@ -72,8 +72,8 @@ class OfLight:
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
         house: how much less and how much more may come from the ground before its house (``ground_otherwise``).
-        upright_at_a_house: what a house takes of its ground's light over its light, if it hangs upright on one and nobody
-            told how it stands.
+        upright_at_a_house: what a house takes of its ground's light over its light, if it hangs upright on one and
+            nobody told how it stands.
         faces_share: what faces in the skyline may add to its light, by the sun on them, and as bright ones where nobody
             told it.
         otherwise: how much less and how much more it may give where it lies the other way, has other cells or stands
