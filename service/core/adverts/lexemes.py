@@ -4,7 +4,7 @@ One walk over the words of a field. Most words mean nothing and cost one look in
 """
 
 from collections.abc import Sequence
-from itertools import chain, compress, islice
+from itertools import compress, islice
 
 from service.core.adverts.lexicon import (
     CLOSES,
@@ -182,10 +182,12 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     if follow in JOINING and walk.padded[to + 1]:
         after, follow = to + 1, walk.padded[to + 1]
     meanings, walked = start.alone, start.walked
-    ended = after > to and words[to] == "." and _ends(walk, to)
-    for rest, told, more in chain(start.by_second.get(follow, ()), start.stems) if not ended else ():
-        if not follow.startswith(rest[0].removesuffix("*")) and follow not in JOINING:
-            continue
+    longer = start.by_second.get(follow, ())
+    if start.stems:
+        longer += start.stems
+    if after > to and words[to] == "." and _ends(walk, to):
+        longer = ()
+    for rest, told, more in longer:
         two = len(rest) == 1 and rest[0] == follow and follow not in JOINING  # all stands there
         behind = after + 1 if two else _fits(words, after, rest)
         if behind:

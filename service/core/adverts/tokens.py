@@ -113,7 +113,7 @@ class Pieces:
                 words.append("\n")
                 runs.append(line_end)
                 begin.append(len(gaps))
-            found = list(map(met.__getitem__, line.split(" ")))
+            found = [met[signs] for signs in line.split(" ")]
             runs += found
             for run in found:
                 if not run.count:
@@ -158,18 +158,22 @@ class Pieces:
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
         start = self.start(at)
-        return start, start + len("".join(self.words[at:to])) + sum(self.gaps[at + 1 : to])
+        return start, start - self.gaps[at] + self._breadth(at, to)
 
     def start(self, at: int) -> int:
         """The first sign of a piece: reckoned from the last landmark before it, as few pieces are asked for."""
-        words, gaps, marks = self.words, self.gaps, self._marks
-        block = at // _BETWEEN_MARKS
+        marks, block = self._marks, at // _BETWEEN_MARKS
         while len(marks) <= block:
-            low = len(marks) * _BETWEEN_MARKS
-            signs = "".join(words[low - _BETWEEN_MARKS : low])
-            marks.append(marks[-1] + len(signs) + sum(gaps[low - _BETWEEN_MARKS : low]))
-        low = block * _BETWEEN_MARKS
-        return marks[block] + len("".join(words[low:at])) + sum(gaps[low : at + 1])
+            known = len(marks) * _BETWEEN_MARKS
+            marks.append(marks[-1] + self._breadth(known - _BETWEEN_MARKS, known))
+        return marks[block] + self._breadth(block * _BETWEEN_MARKS, at) + self.gaps[at]
+
+    def _breadth(self, at: int, to: int) -> int:
+        """How many signs wide pieces are, with the gap before each."""
+        words, gaps, signs = self.words, self.gaps, 0
+        for place in range(at, to):  # as machine code cheaper than any sum
+            signs += len(words[place]) + gaps[place]
+        return signs
 
     def titled(self, at: int) -> bool:
         """Does a piece begin with one capital?"""
