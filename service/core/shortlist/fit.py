@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from service.core.compatibility import Curves, Dangers, dangers_of
+from service.core.compatibility import Curves, Dangers, Wiring, dangers_of, wired_alone
 from service.core.compatibility.current import rear_light_share
 from service.core.energy import diode_of_sheet, remaining_share
 from service.core.energy.kernel import wired
@@ -122,6 +122,7 @@ class AtHome:
     kept: Kept
     curves: Curves = field(default_factory=Curves)
     _hung: dict[tuple[int, int, str], Array] = field(default_factory=dict, init=False)
+    _alone: dict[str, Wiring] = field(default_factory=dict, init=False)
 
     def strung(self, panel: PanelKind, on: OnInput) -> Strung:
         """Such an array of such panels."""
@@ -170,9 +171,12 @@ class AtHome:
 
     def _strung(self, panel: PanelKind, on: OnInput) -> Strung:
         array = replace(self._standing(on), panel=panel.panel)
-        base = replace(self.setup, arrays=(array,))
+        if panel.key not in self._alone:
+            self._alone[panel.key] = wired_alone(
+                self.setup, self.assumptions, self.cells_c, panel.panel, panel.assumed, self.curves
+            )
         return Strung(
-            dangers=dangers_of(base, self.assumptions, self.cells_c, panel.panel, panel.assumed, self.curves),
+            dangers=dangers_of(self._alone[panel.key], array),
             array=array,
             remaining_share=remaining_share(array, self.setup.money.ageing_share_per_year),
         )
