@@ -125,6 +125,9 @@ def _shown(scene: Scene, words: Sequence[str], at: int, high: int, behind: int) 
         return _BEHIND
     if not scene.small.test_day.isdisjoint(words[at + 1 : min(at + 1 + _TO_DAY, high)]):
         return _ALL
+    opened = words[max(at - _NEAR, 0) : at]
+    if "(" in opened and not scene.small.test_day.isdisjoint(opened[opened.index("(") :]):  # "(heute getestet)"
+        return _ALL
     bracket = at > 0 and words[at - 1] == "(" and words[at + 1 : at + 2] == [")"]
     return _BEFORE if bracket else ""
 

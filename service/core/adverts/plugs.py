@@ -10,7 +10,7 @@ from service.core.adverts.walk import INVERTERS, PANELS
 
 _UNSAFE = "q:unsafe"
 _NOT_ITS_OWN = ("without", "accessory", "other_goods", "battery", "thing")  # before a plug: of something else, or of none
-_MAINS_A = frozenset(("10", "13", "16"))  # what a household plug carries
+_MAINS = frozenset(("10", "13", "16", "230", "240"))  # amperes and volts of a household plug
 _ENDS = frozenset(".;!?\n()|")
 _FAR_BEHIND, _TO_AMPS, _TO_LEAD = 16, 3, 8  # pieces
 _BEFORE, _FAR_BEFORE, _BEHIND, _TO_PANEL = 2, 8, 3, 6  # pieces
@@ -47,7 +47,10 @@ def _on_panel(scene: Scene, tokens: list[str], at: int) -> bool:
     before = list(takewhile(lambda word: word not in _ENDS, reversed(tokens[max(at - _FAR_BEFORE, 0) : at])))
     behind = list(takewhile(lambda word: word not in _ENDS, tokens[at : at + _FAR_BEHIND]))
     near = (*before, *behind)
-    if any(word.startswith((*small.solar_plug, *small.inverting)) for word in near):
+    if any(word.startswith(small.solar_plug) for word in near):
+        return False
+    if any(tokens[to].startswith(small.inverting) and small.lacking.isdisjoint(tokens[max(to - 2, 0) : to])
+           for to in range(at - len(before), at + len(behind))):  # fmt: skip
         return False
     if not small.no_payment.isdisjoint(before) or any(
         word in small.no_payment and word not in small.put_on for word in behind  # "no" is "in the" in Portuguese
@@ -57,7 +60,7 @@ def _on_panel(scene: Scene, tokens: list[str], at: int) -> bool:
     named = [to for what in INVERTERS for to in places if scene.stands(what, 1, to)]
     if any(small.lacking.isdisjoint(tokens[max(to - 2, 0) : to]) for to in named):  # but "without inverter"
         return False
-    if not any(word in _MAINS_A or word.startswith(small.mains_plug) for word in (*before[:_TO_AMPS], *behind)):
+    if not any(word in _MAINS or word.startswith(small.mains_plug) for word in (*before[:_TO_AMPS], *behind)):
         return False
     close = behind[1:_TO_LEAD]
     return any(word.startswith(small.panel_lead) for word in close) or _on_the_lead(scene, at, close)
@@ -87,7 +90,7 @@ def _between_panels(scene: Scene, place: int) -> bool:
     if not any(word.startswith(small.solar_plug) for word in tokens[max(item.at - _BEFORE, 0) : to]):
         return False
     around = tokens[max(item.at - _FAR_BEFORE, 0) : to]
-    return not any(word in _MAINS_A or word.startswith(small.mains_plug) for word in around)
+    return not any(word in _MAINS or word.startswith(small.mains_plug) for word in around)
 
 
 def _on_own_lead(scene: Scene, place: int, kind: str) -> bool:
