@@ -133,24 +133,19 @@ def _shown(scene: Scene, words: Sequence[str], at: int, high: int, behind: int) 
 
 
 def _from_label(scene: Scene, words: Sequence[str], first: int, last: int, test: int) -> bool:
-    """Are figures up to a "(tested)" said to be the label's: "label: Voc 37 V (tested)", "Voc 37 V on the label (tested)"?
+    """Are figures up to a "(tested)" those of a label: "label: Voc 37 V (tested)", "Voc 37 V on the label (tested)"?
 
     ``first``, ``last``: the places of the first and the last of them; ``test``: the piece where that word stands.
     """
     if "label" not in scene.by_what or not _UNKNOWN.isdisjoint(scene.by_what):
         return False
-    one, sentence = scene.items[first], scene.items[first].sentence
-    for at in scene.by_what["label"]:
-        label = scene.items[at]
-        if label.sentence != sentence or scene.denied(at):
-            continue
-        if scene.items[last].to <= label.at < test:
-            return True
-        heads = words[label.to : label.to + 1] == [":"]
-        if label.to <= one.at and (heads or not any(
-            more.what == NUMBER and label.to <= more.at < one.at for more in scene.back(first, _TO_LABEL)
-        )):  # fmt: skip
-            return True
+    if any(one.what == "label" and one.at < test for one in scene.ahead(last, 4)):
+        return True
+    figures = False
+    for step, one in enumerate(scene.back(first, _TO_LABEL), 1):
+        if one.what == "label" and not scene.denied(first - step):
+            return not figures or words[one.to : one.to + 1] == [":"]
+        figures = figures or one.what == NUMBER
     return False
 
 

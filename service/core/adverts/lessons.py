@@ -1,7 +1,7 @@
 """Is knowledge offered and no goods: a book, a course or a calculator about panels, or a plan of somebody's plant?
 
-Asked of the title. A guide that comes along with goods, a course that they were used on and a plan that has changed sell
-nothing of the kind; nor does a title with watts or a number.
+Asked of the title. A guide that comes along with goods, a course that they were used on and a plan that has changed
+sell nothing of the kind; nor does a title with watts or a number.
 """
 
 from collections.abc import Sequence
@@ -44,7 +44,9 @@ def offers_plans(scene: Scene) -> bool:
         return False
     if at == 0:
         to = 1
-        while to <= _MOST_BETWEEN and to < len(tokens) and (tokens[to] in small.of_place or tokens[to] in small.yours):
+        while to < min(_MOST_BETWEEN + 1, len(tokens)) and (
+            tokens[to] == "'" or tokens[to] in small.of_place or tokens[to] in small.yours
+        ):
             to += 1
         return to < len(tokens) and _names_plant(scene, to)
     before = at - 1 - (tokens[at - 1] == "-")
@@ -71,7 +73,7 @@ def _told_of_goods(scene: Scene) -> bool:
 def _parted(before: Sequence[str], small: SmallWords) -> bool:
     """Does nothing before a lesson make it a thing beside goods: "with guide", "from a course"?"""
     near = before[-_MOST_BEFORE:]
-    return small.coming_with.isdisjoint(near) and small.coming_along.isdisjoint(near) and small.of_place.isdisjoint(near)
+    return all(words.isdisjoint(near) for words in (small.coming_with, small.coming_along, small.of_place))
 
 
 def _names_plant(scene: Scene, at: int) -> bool:

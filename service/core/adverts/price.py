@@ -65,7 +65,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         return Asked(Price(value=0.0, each=0.0), field, False, shipping)
     parts = paid_in_parts(scene) if chosen is None else None
     if parts is not None:
-        price = _based(parts.value, _currency(scene, parts, None, ()), _basis("lot", goods, scene, parts), goods)
+        price = _based(parts.value, _currency(scene, parts, None, []), _basis("lot", goods, scene, parts), goods)
         return Asked(price, parts, False, shipping)
     if chosen is None or (0 < chosen.value <= _TOKEN and _bids_wanted(scene)):
         return Asked(Price(), None, False, shipping)
