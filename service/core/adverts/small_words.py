@@ -161,6 +161,12 @@ class SmallWords:
     other_inverters: Stems  # beside "inverter" in a title: welders, microwave ovens
     belongings: Words  # sold by themselves: "inverter cable"
     belonging_ends: Stems  # what such a word of several parts ends with, not how it begins: "Netzkabel"
+    lessons: Words  # books, courses, calculators
+    lesson_ends: Stems  # what such words of several parts end with: "Solarrechner"
+    plans: Words  # "planning of your solar plant"
+    yours: Words  # between the two
+    plant_named: Stems
+    work: Stems  # behind a plan: "PV planning service"
     coming_with: Words  # before what comes along
     coming_along: Words  # before what comes along, or does not
     ran_with: Words  # before goods that a thing was used with: "läuft bei mir mit zwei Modulen"

@@ -8,7 +8,7 @@ from bisect import bisect_left
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from service.core.adverts.all_inputs import all_inputs_named, told_of_each
+from service.core.adverts.all_inputs import MOST_OF_ONE_A, all_inputs_named, told_of_each
 from service.core.adverts.asked_roles import OF_SEVERAL
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -186,7 +186,9 @@ def _alone_behind(scene: Scene, tokens: Sequence[str], item: Item) -> bool:
     joined = begun < len(near) and (near[begun] in small.total_linking or near[begun] in small.in_before)
     total = begun + joined
     ended = total + 1 >= len(near) or near[total + 1] in _ENDING
-    return total < len(near) and near[total] in small.together and ended
+    if total >= len(near) or near[total] not in small.together or not ended:
+        return False
+    return near[total] not in small.together_in or joined or item.value > MOST_OF_ONE_A  # "10.5 A. All"
 
 
 def _told_of_several(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
