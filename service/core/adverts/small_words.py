@@ -134,6 +134,9 @@ class SmallWords:
 
     # What is told of defects.
     unbroken: Words  # "the glass is whole"
+    breaks_all: Stems  # how the last word for what is broken begins, where the goods can be it: "broken", "for parts"
+    beside_broken: Words  # between it and the goods: "both are"
+    behind_broken: Words  # further ones behind it: "broken by hail"
     wrappings: Words  # cracked they are no glass: cartons, frames
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those
