@@ -21,6 +21,7 @@ _MOST_KEPT, _LONGEST_KEPT = 5_000, 40
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _SETS = ("set_one", "set_many")
+_BROKEN = ("d:dead", "s:broken")
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
 _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part", "q:off_grid"})
 WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
@@ -197,8 +198,8 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
 
 
 def _goods_in(table: Mapping[str, tuple[str, ...]]) -> dict[str, tuple[str, ...]]:
-    """What panels, inverters and sets are called in a language, without words for sets of anything."""
-    goods = {meaning: table.get(meaning, ()) for meaning in sorted(_GOODS)}
+    """What panels, inverters and sets are called in a language, without words for sets of anything; and if broken."""
+    goods = {meaning: table.get(meaning, ()) for meaning in (*sorted(_GOODS), *_BROKEN)}
     weak = table.get("set_weak", ())
     return goods | {what: tuple(word for word in table.get(what, ()) if word not in weak) for what in _SETS}
 

@@ -3,13 +3,15 @@
 from collections.abc import Set
 from itertools import takewhile
 
+from service.core.adverts.corrected import told_otherwise
 from service.core.adverts.direct import GRID_V, of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
 from service.core.adverts.flows import amperes_of_input, by_another, watts_go_in
 from service.core.adverts.inverter_tables import limits_in_tables
-from service.core.adverts.ratings_of_others import at_most, of_sellers_panels
+from service.core.adverts.ratings_of_others import at_most
 from service.core.adverts.scene import Scene, numbers
-from service.core.adverts.together import told_together
+from service.core.adverts.unequal import keep, lower_of
+from service.core.adverts.used_with import of_panels_beside
 from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
 from service.core.adverts.whose import kills
 from service.core.adverts.whose_ratings import of_something_else
@@ -36,7 +38,7 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
     found, in_tables = limits_in_tables(scene, kind)
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
-    of_all, total_of = told_together(scene, kind)
+    of_all, total_of = told_otherwise(scene, kind)
     panels = kind == "inverter" and scene.tells(*PANELS)
     for place in numbers(scene) if not in_tables else sorted({*numbers(scene)} - in_tables):
         item = scene.items[place]
@@ -47,10 +49,10 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
             of_one: Found = {}
             _volts_or_amperes(scene, total, of_one, owned=kind == "inverter" or total in own, deadly=deadly)
             for name, (_, _, sure) in of_one.items():
-                _keep(found, name, item, sure)
+                keep(found, name, item, sure)
         elif item.unit == "W":
             _ac(scene, place, item, kind, found)
-        elif panels and item.unit in {"V", "A"} and of_sellers_panels(scene, place, item):
+        elif panels and item.unit in {"V", "A"} and of_panels_beside(scene, place, item):
             continue
         elif item.unit in {"V", ""} and (high := _high(scene, place)) is not None:
             highs.add(high)
@@ -59,6 +61,7 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
             _volts_or_amperes(scene, place, found, owned=kind == "inverter" or place in own, deadly=deadly)
         elif item.unit == "" and counted:
             _inputs(scene, place, item, found)
+    lower_of(scene, found)
     _twofold(scene, found)
     for low, high_name in (("operating_min", "tracking_min"), ("operating_max", "tracking_max")):
         if low in found:
@@ -99,10 +102,6 @@ def volts_of_windows(scene: Scene) -> frozenset[int]:
     return frozenset(found)
 
 
-def _keep(found: Found, name: str, item: Item, sure: float = 0.93) -> None:
-    found.setdefault(name, (item.value, item, sure))
-
-
 def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, deadly: bool) -> None:
     name = name_of(scene, place, ("max_in", "start"))
     if name is None and deadly and kills(scene, place):
@@ -110,15 +109,15 @@ def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, deadly: bool
     if name == "max_in" and of_the_grid(scene, place, item):
         return
     if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
-        _keep(found, name, item)
+        keep(found, name, item)
 
 
 def _named_as_panels(scene: Scene, place: int, item: Item, found: Found) -> None:
     """As in "max. open voltage 60 V", and "Umax 60 V" of an inverter."""
     if "vmp" in scene.by_what and is_greatest(scene, place, item) and not of_the_grid(scene, place, item):
-        _keep(found, "max_in", item, 0.9)
+        keep(found, "max_in", item, 0.9)
     if "voc" in scene.by_what and name_of(scene, place, ("voc",)) and at_most(scene, place, item):
-        _keep(found, "max_in", item)
+        keep(found, "max_in", item)
 
 
 def _before(scene: Scene, place: int, since: str | None = None) -> list[str]:
@@ -157,7 +156,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
         if item.value < found["ac_power"][0] <= _MOST_PEAK * item.value:
             found["ac_power"] = (item.value, item, 0.95)
     elif item.glued != "-":
-        _keep(found, "ac_power", item, 0.95)
+        keep(found, "ac_power", item, 0.95)
 
 
 def _raised_by_another(scene: Scene, item: Item, found: Found) -> bool:
@@ -305,8 +304,8 @@ def _window(scene: Scene, place: int, high: int, found: Found) -> None:
     if name in {"system", "battery", "ac_out"}:
         return
     prefix = "tracking" if name == "tracking" else "operating"
-    _keep(found, f"{prefix}_min", low_item, 0.9)
-    _keep(found, f"{prefix}_max", high_item, 0.9)
+    keep(found, f"{prefix}_min", low_item, 0.9)
+    keep(found, f"{prefix}_max", high_item, 0.9)
 
 
 def _name_behind(scene: Scene, high: int, high_item: Item) -> str:
@@ -331,7 +330,7 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     named_behind = any(one.what == "max_sc" and one.clause == item.clause and one.at - item.to <= _NAME_BEHIND
                        for one in scene.ahead(place, 2))  # fmt: skip
     short = (not own and (name == "isc" or named_behind)) or before[:1] == ["max_sc"]
-    _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
+    keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
 
 
 def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:
@@ -358,7 +357,7 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
         return
     before = scene.before(place)
     if before is not None and before.what == "inputs" and scene.tokens[item.field][before.to : item.at] == [":"]:
-        _keep(found, "inputs", item)
+        keep(found, "inputs", item)
         return
     for one in scene.ahead(place, 3):
         if one.at - item.to > 2 or one.clause != item.clause or one.what == NUMBER:
@@ -370,7 +369,7 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
                 word = scene.tokens[one.field][one.at]
                 tracked = one.what == "tracking" or word.startswith(scene.small.tracker)
                 name = "trackers" if tracked else "inputs"
-                _keep(found, f"{name}_each" if _of_each(scene, place, item, one) else name, item)
+                keep(found, f"{name}_each" if _of_each(scene, place, item, one) else name, item)
             return
 
 

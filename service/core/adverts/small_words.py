@@ -136,6 +136,9 @@ class SmallWords:
 
     # What is told of defects.
     unbroken: Words  # "the glass is whole"
+    breaks_all: Stems  # how the last word for what is broken begins, where the goods can be it: "broken", "for parts"
+    beside_broken: Words  # between it and the goods: "both are"
+    behind_broken: Words  # further ones behind it: "broken by hail"
     wrappings: Words  # cracked they are no glass: cartons, frames
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those
@@ -170,6 +173,7 @@ class SmallWords:
     coming_with: Words  # before what comes along
     coming_along: Words  # before what comes along, or does not
     ran_with: Words  # before goods that a thing was used with: "läuft bei mir mit zwei Modulen"
+    was_used_with: Words  # those and further ones before panels that hung on an inverter: "used with 18 A panels"
     dwellings: Words  # houses, boats and vehicles that have panels
     of_place: Words  # before the place where goods were or shall be
     thrown_in: Words  # behind goods: "two panels come with it"
@@ -310,6 +314,7 @@ class SmallWords:
     never_cut_short: Words  # short words that are whole: a point behind "MPPT" ends a sentence
     in_series: Words  # "120 V in series"
     series_in: Words  # some: the same
+    in_parallel: Words  # "28 A with inputs in parallel"
     of_several: Words  # both
     of_mine: Words  # "my panels were 37 V"
     on_a_wire: Words  # "5 units per string"

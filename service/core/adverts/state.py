@@ -1,5 +1,6 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
+from service.core.adverts.broken_goods import add_broken_goods, is_packing, leave_out_none_broken
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
@@ -49,13 +50,14 @@ def put_together(scene: Scene, kind: str) -> None:
     leave_out_denied(scene, _FAULTS)
     if not _MAY_BE_NONE.isdisjoint(scene.by_what):
         leave_out_no_defects(scene)
+        leave_out_none_broken(scene)
     if "d:dead" in scene.by_what:
         scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:
         for place in scene.by_what.get(state, ()):
             part = _nearest_part(scene, place)
             defect = _DEFECT_OF.get((part, state[2:])) if part else None
-            if defect and not scene.denied(place):
+            if defect and not (scene.denied(place) or is_packing(scene, scene.items[place])):
                 scene.by_what.setdefault(f"d:{defect}", []).append(place)
                 if defect != "cracked_glass":  # "cracked" is then said of that part
                     _leave_out(scene, "d:cracked_glass", scene.items[place])
@@ -76,6 +78,8 @@ def put_together(scene: Scene, kind: str) -> None:
     leave_out_off_grid_places(scene, kind)
     add_off_grid_by_battery(scene, kind)
     leave_out_strangers(scene, kind)
+    if "s:broken" in scene.by_what:
+        add_broken_goods(scene, kind, BREAKING)
     if "new" in scene.by_what:
         leave_out_new_things(scene, kind)
 

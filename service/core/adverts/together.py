@@ -193,7 +193,7 @@ def _alone_behind(scene: Scene, tokens: Sequence[str], item: Item) -> bool:
 
 def _told_of_several(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
     """Do words tell that a figure is a total, of all inputs or of several in series?"""
-    if item.unit == "A" and of_inputs and _of_both(scene, place, item):
+    if item.unit == "A" and of_inputs and (_of_both(scene, place, item) or _in_parallel(scene, place, item)):
         return True
     return _in_all(scene, place, item, of_inputs) or (item.unit == "V" and _in_series(scene, place, item, of_inputs))
 
@@ -205,6 +205,13 @@ def _of_both(scene: Scene, place: int, item: Item) -> bool:
     if at < 0 or _is_each(scene, place, item, at - 1):
         return False
     return not told_of_each(tokens, low, at, item.at, item.value, scene.small)
+
+
+def _in_parallel(scene: Scene, place: int, item: Item) -> bool:
+    """Are they amperes of inputs in parallel, and not of each?"""
+    tokens, low, high = _part(scene, place, item)
+    words = scene.small.in_parallel
+    return any(tokens[at] in words for at in range(low, high)) and not _is_each(scene, place, item)
 
 
 def _is_total(scene: Scene, tokens: Sequence[str], at: int) -> bool:
