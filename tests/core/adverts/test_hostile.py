@@ -66,6 +66,13 @@ def test_work_grows_with_the_length_of_a_hostile_text_and_no_faster(piece):
     assert long <= 4.5 * short + 2000
 
 
+@pytest.mark.parametrize("piece", ["{} panels left ", "{} panels {} sold {} left ", "{} Module {} da {} übrig "])
+def test_work_grows_with_the_length_of_counts_that_never_come_again_and_no_faster(piece):
+    text = "".join(piece.format(*(number + more for more in range(3))) for number in range(10, 2000))
+    read(text[:20_000])
+    assert steps(text[:18_000]) <= 4.5 * steps(text[:4500]) + 2000
+
+
 def test_a_text_of_one_thing_over_and_over_is_not_read_word_for_word():
     text = "2x" * 10_000
     read(text)
