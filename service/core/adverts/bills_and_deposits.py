@@ -7,6 +7,7 @@ from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence, Set
 from itertools import takewhile
 
+from service.core.adverts.asked_roles import BILLS, DEPOSITS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -18,10 +19,10 @@ _CENTS_FROM = 1.0
 
 def told_of_parts(scene: Scene, amounts: Sequence[int]) -> set[int]:
     """Places among ``amounts`` that are no price."""
-    small, found = scene.small, set[int]()
-    if not all(map(small.deposits.isdisjoint, map(scene.different, (0, 1)))):
+    found: set[int] = set()
+    if scene.roles & DEPOSITS:
         found |= _deposit_and_balance(scene, amounts)
-    if not all(map(small.bills.isdisjoint, map(scene.different, (0, 1)))):
+    if scene.roles & BILLS:
         found |= _on_bills(scene, amounts)
     if "share" in scene.by_what:
         found |= _shared(scene, amounts)
