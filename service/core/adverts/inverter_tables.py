@@ -7,6 +7,7 @@ in one table nobody knows which is sold, so nothing is read of them. What a grid
 from collections.abc import Sequence
 from itertools import pairwise
 
+from service.core.adverts.asked_roles import COLUMNS
 from service.core.adverts.direct import GRID_V
 from service.core.adverts.scene import Scene
 from service.core.adverts.tables import Found, between, cells_of, figures_in
@@ -43,11 +44,11 @@ def limits_in_tables(scene: Scene, kind: str) -> tuple[Found, frozenset[int]]:
     taken: set[int] = set()
     if not scene.tells(*_LIMITS):
         return found, frozenset()
-    different = scene.different(1)
-    sign = next((sign for sign in _PARTING if sign in different), "")
+    words = scene.tokens[1]
+    sign = next((sign for sign in _PARTING if sign in words), "") if scene.field_roles[1] & COLUMNS else ""
     if sign and scene.lined:
         _tables(scene, sign, found, taken)
-    if kind == "inverter" and not (_OPENS.isdisjoint(different) or scene.tells(*_OF_PANELS)):
+    if kind == "inverter" and not (scene.tells(*_OF_PANELS) or _OPENS.isdisjoint(words)):
         _bracketed(scene, found, taken)
     return found, frozenset(taken)
 

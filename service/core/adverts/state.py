@@ -32,7 +32,7 @@ _OFF_GRID = "q:off_grid"
 _OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice"), ("s:unreadable", "q:no_invoice"))
 _PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
-_MAY_BE_NONE = frozenset(("d:cracked_glass", "d:dead", "s:broken"))
+_MAY_BE_NONE = ("d:cracked_glass", "d:dead", "s:broken")
 _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
@@ -48,7 +48,7 @@ def put_together(scene: Scene, kind: str) -> None:
     What is dead but not the goods of that kind is none of theirs.
     """
     leave_out_denied(scene, _FAULTS)
-    if not _MAY_BE_NONE.isdisjoint(scene.by_what):
+    if scene.tells(*_MAY_BE_NONE):
         leave_out_no_defects(scene)
         leave_out_none_broken(scene)
     if "d:dead" in scene.by_what:
