@@ -28,6 +28,7 @@ _SEEN = (np.arange(64) + 0.5) / 64  # sines of profile angles, of which an uprig
 _TILTS_DEG = np.linspace(0.0, 90.0, 31)  # read on lines between: within 0.0005 of the ground's light
 _SAMPLES = 48
 _AT_ONCE = 8
+_KEPT = 32
 _LEAST = 1e-6
 
 
@@ -90,6 +91,8 @@ def sky_before_house_share(ratio: float) -> float:
 def _left_of_upright(looks_deg: Floats, daylight: Daylight, ratio: float) -> Floats:
     """Of the ground's light what upright panels see of it before facades that look so, (u,)."""
     azimuths, place = np.unique(looks_deg, return_inverse=True)
+    if azimuths.size == 1:
+        return _left_of_one(float(azimuths[0]), daylight, ratio)[place]
     if azimuths.size <= _AT_ONCE:
         return _left_at(azimuths, daylight, ratio)[place]
     if ratio not in daylight.means:
@@ -99,6 +102,16 @@ def _left_of_upright(looks_deg: Floats, daylight: Daylight, ratio: float) -> Flo
     weights = np.fft.rfft(daylight.means[ratio]) / _SAMPLES * twice
     left = (np.exp(1j * np.radians(np.outer(azimuths, waves))) @ weights).real
     return np.asarray(left, np.float64)[place]
+
+
+def _left_of_one(looks_deg: float, daylight: Daylight, ratio: float) -> Floats:
+    """The same before one facade, (1,), of which one is asked again for each plane that is tried before it."""
+    key = ratio, looks_deg
+    if key not in daylight.before:
+        if len(daylight.before) >= _KEPT:
+            daylight.before.clear()
+        daylight.before[key] = _left_at([looks_deg], daylight, ratio)
+    return daylight.before[key]
 
 
 def _left_at(looks_deg: ArrayLike, daylight: Daylight, ratio: float) -> Floats:
