@@ -78,6 +78,11 @@ def test_a_finer_defect_says_what_broke():
     assert (reading.condition, reading.defects) == ("damaged", ("cracked_glass",))
 
 
+def test_a_damaged_corner_is_a_mark():
+    reading = read("2 solar panels 400 W, one corner damaged in shipping, £40 each.")
+    assert (reading.condition, reading.defects) == ("unknown", ("cosmetic",))
+
+
 def test_one_of_several_that_is_broken_damages_a_part():
     reading = read("4 panels 400 W, one is broken, £30 each")
     assert (reading.condition, "part_damaged" in reading.doubts) == ("unknown", True)
