@@ -298,7 +298,7 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
         one = scene.items[at]
         if one.sentence != item.sentence or one.unit in _MONEY or item.at - one.to > _BEFORE:
             break
-        if not (one.what == "each" and (_piece(scene, place, one) or of_watts(scene, one, item))):
+        if not (one.what == "each" and (_piece(scene, place, one) or of_watts(scene, at, item))):
             before.append(one)
             if one.clause == item.clause:
                 close.append("each" if one.what == "priced_each" else one.what)

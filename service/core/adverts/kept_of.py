@@ -6,7 +6,7 @@ from service.core.adverts.walk import NUMBER, Item
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many"))
 _UP = frozenset(("site", "used"))
 _ENDS = frozenset(".,;:!?()\n")
-_MOST, _BETWEEN, _TO_GOODS, _TO_SALE = 5000, 4, 3, 8
+_MOST, _BACK, _BETWEEN, _TO_GOODS, _TO_SALE = 5000, 14, 4, 3, 8
 
 
 def left_after_keeping(scene: Scene) -> int | None:
@@ -15,8 +15,12 @@ def left_after_keeping(scene: Scene) -> int | None:
         kept = _kept(scene, place)
         if kept is None:
             continue
-        for one in scene.back(scene.items.index(kept), 12):
-            if one.value > kept.value and _is_count(one) and _counts_goods(scene, one):
+        sentence = scene.items[place].sentence
+        for at in range(place, max(place - _BACK, -1), -1):
+            one = scene.items[at]
+            if one.sentence != sentence:
+                break
+            if one.at < kept.at and one.value > kept.value and _is_count(one) and _counts_goods(scene, at, one):
                 return int(one.value - kept.value)
     return None
 
@@ -70,8 +74,7 @@ def _of_others(scene: Scene, one: Item) -> bool:
     return not scene.small.others.isdisjoint((*tokens[max(one.at - 2, 0) : one.at], *tokens[one.to : one.to + 1]))
 
 
-def _counts_goods(scene: Scene, one: Item) -> bool:
-    place = scene.items.index(one)
+def _counts_goods(scene: Scene, place: int, one: Item) -> bool:
     goods = next((more for more in scene.ahead(place, 3) if more.what in _GOODS), None)
     return goods is not None and goods.at - one.to <= _TO_GOODS
 
