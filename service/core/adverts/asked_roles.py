@@ -11,7 +11,7 @@ LEFT_OF_COUNTED, TEMPERATURE, SQUARE_METRES, FREE_FROM, ALTERNATIVE, TAX = 4096,
 BUNDLES, PLUS_SENDING, EQUALS, PAIRS, I_PAY, KINDS = 262144, 524288, 1048576, 2097152, 4194304, 8388608
 ONCE, QUESTION, PARTS, SOME_ONLY, ISLAND = 16777216, 33554432, 67108864, 134217728, 268435456
 DWELLINGS, TESTED, NOTHING_ELSE, THROWN_IN, OF_SEVERAL = 1 << 29, 1 << 30, 1 << 31, 1 << 32, 1 << 33
-OF_THESE, USED_WITH = 1 << 34, 1 << 35
+OF_THESE, USED_WITH, INSTEAD = 1 << 34, 1 << 35, 1 << 36
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -30,6 +30,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (PARTS, small.of_parts), (SOME_ONLY, small.some_only), (ISLAND, small.island), (DWELLINGS, small.dwellings),
         (TESTED, small.tested), (NOTHING_ELSE, small.nothing_else), (THROWN_IN, small.thrown_in),
         (OF_SEVERAL, small.of_several), (OF_THESE, small.of_these), (USED_WITH, small.was_used_with),
+        (INSTEAD, small.instead),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

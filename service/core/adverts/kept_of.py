@@ -6,6 +6,7 @@ from service.core.adverts.walk import NUMBER, Item
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many"))
 _UP = frozenset(("site", "used"))
 _ENDS = frozenset(".,;:!?()\n")
+_PAIR = 2
 _MOST, _BACK, _BETWEEN, _TO_GOODS, _TO_SALE = 5000, 14, 4, 3, 8
 
 
@@ -27,10 +28,11 @@ def left_after_keeping(scene: Scene) -> int | None:
 
 def spare_of(scene: Scene) -> int | None:
     """The pieces for sale behind a greater number of those that stay up."""
-    if "site" not in scene.by_what:
+    places = scene.units.get("", ())
+    if "site" not in scene.by_what or len(places) < _PAIR:
         return None
     up = 0.0
-    for place in scene.units.get("", ()):
+    for place in places:
         item = scene.items[place]
         if not _is_count(item):
             continue

@@ -32,7 +32,7 @@ ASKED = {
     "PARTS": SMALL.of_parts, "SOME_ONLY": SMALL.some_only, "ISLAND": SMALL.island, "DWELLINGS": SMALL.dwellings,
     "TESTED": SMALL.tested, "NOTHING_ELSE": SMALL.nothing_else, "THROWN_IN": SMALL.thrown_in,
     "OF_SEVERAL": SMALL.of_several, "OF_THESE": SMALL.of_these,
-    "USED_WITH": SMALL.was_used_with,
+    "USED_WITH": SMALL.was_used_with, "INSTEAD": SMALL.instead,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -128,6 +128,7 @@ HANGING = {
     "THROWN_IN": "600 W inverter swapped for 800 W one. 2 x 430 W panels come with it. £300 the lot",
     "OF_THESE": "Partij van 20 zonnepanelen, 270 Wp, poly, hiervan nog 12 beschikbaar. 20 euro per paneel.",
     "USED_WITH": "Micro inverter 800 W, max 60 V, ran with 18 A panels fine. £60",
+    "INSTEAD": "Inverter 800 W, max 60 V instead of 55 V. £60",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
 
