@@ -128,7 +128,7 @@ HANGING = {
     "THROWN_IN": "600 W inverter swapped for 800 W one. 2 x 430 W panels come with it. £300 the lot",
     "OF_THESE": "Partij van 20 zonnepanelen, 270 Wp, poly, hiervan nog 12 beschikbaar. 20 euro per paneel.",
     "USED_WITH": "Micro inverter 800 W, max 60 V, ran with 18 A panels fine. £60",
-    "INSTEAD": "Inverter 800 W, max 60 V instead of 55 V. £60",
+    "INSTEAD": "Inverter 800 W, max 60 V instead of 55 V max. £60",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
 
