@@ -7,13 +7,15 @@ figures) stands between them and it, or where it has a clause of its own.
 from collections.abc import Set
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
+from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 from service.core.adverts.whose import of_the_goods
 
 DEAD, BROKEN = "d:dead", "s:broken"
 _GOODS = PANELS | INVERTERS | {"set_one", "set_many"}
 _BESIDE = _GOODS | {NUMBER, "part", "all", "each", "used", "piece", "inputs", "selling", "sold", BROKEN, DEAD,
                     "d:hail_damage", "t:mono", "t:poly", "t:topcon", "bifacial", "without"}  # fmt: skip
+_PAIR = 2
+_OF_PIECES = MONEY_UNITS | {""}
 _PIECES = frozenset(("piece", "each"))
 _ENDS = frozenset(".,;:!?()[]\n|/•*-+&=")
 _MAY_BE_NONE = (DEAD, "d:cracked_glass")
@@ -36,7 +38,7 @@ def add_broken_goods(scene: Scene, kind: str, breaking: Set[str]) -> None:
 
 
 def leave_out_none_broken(scene: Scene) -> None:
-    """Where "nothing" is broken, nothing is."""
+    """Where "nothing" is broken, or a box, the goods are not."""
     for what in _MAY_BE_NONE:
         if what in scene.by_what:
             scene.by_what[what] = [at for at in scene.by_what[what] if not _none(scene, scene.items[at])]
@@ -51,12 +53,14 @@ def is_packing(scene: Scene, item: Item) -> bool:
 
 
 def _none(scene: Scene, item: Item) -> bool:
-    tokens = scene.tokens[item.field]
-    for word in reversed(tokens[max(item.at - _TO_NONE, 0) : item.at]):
-        if word in _ENDS:
+    tokens, small = scene.tokens[item.field], scene.small
+    for at in range(item.at - 1, max(item.at - _TO_NONE, 0) - 1, -1):
+        if tokens[at] in _ENDS:
             return False
-        if word in scene.small.nothing:
+        if tokens[at] in small.nothing:
             return True
+        if item.what == DEAD and tokens[at] in small.wrappings:  # "packaging damaged"
+            return at == 0 or tokens[at - 1] in _ENDS or tokens[at - 1] in small.beside_broken
     return False
 
 
@@ -77,18 +81,21 @@ def _of_goods(scene: Scene, place: int) -> bool:
         at -= 1
         if item.at - at > _FARTHEST:
             return False
-    behind = tokens[item.to : item.to + 1]
-    return (
-        not behind
-        or behind[0] in _ENDS
-        or not behind[0].isalpha()
-        or item.to in known
-        or behind[0] in light
-        or behind[0] in scene.small.behind_broken
-        or any(
-            one.what == "inputs" and one.clause == item.clause and one.at - item.to <= 1
-            for one in scene.ahead(place, 3)
+    return _ends_there(scene, place, item, known)
+
+
+def _ends_there(scene: Scene, place: int, item: Item, known: dict[int, str]) -> bool:
+    """Does nothing behind the word make it another thing's: "broken corner", "for parts of a roof"?"""
+    tokens, small = scene.tokens[item.field], scene.small
+    behind = tokens[item.to : item.to + 2]
+    if not behind or not behind[0].isalpha() or item.to in known or behind[0] in small.behind_broken:
+        return True
+    if behind[0] in small.joining:  # "für Bastler und Heimwerker"
+        return (
+            len(behind) < _PAIR or not behind[1].isalpha() or item.to + 1 in known or behind[1] in small.beside_broken
         )
+    return behind[0] in small.beside_broken or any(
+        one.what == "inputs" and one.clause == item.clause and one.at - item.to <= 1 for one in scene.ahead(place, 3)
     )
 
 
@@ -97,10 +104,12 @@ def _is_piece(scene: Scene, place: int, item: Item) -> bool:
     near = (*scene.back(place, 5), *scene.ahead(place, 4))
     if not any(one.what in _PIECES and one.at <= item.at < one.to for one in near):
         return False
-    if any(one.what == NUMBER and one.to == item.at and not one.unit for one in near):
+    if any(one.what == NUMBER and one.to == item.at and one.unit in _OF_PIECES for one in near):
         return True
     tokens = scene.tokens[item.field]
-    beside = (*tokens[max(item.at - 1, 0) : item.at], *tokens[item.to : item.to + 1])
+    if not item.at or tokens[item.at - 1] == "\n":  # a line that goes on: "30 euro per / stuk"
+        return True
+    beside = (tokens[item.at - 1], *tokens[item.to : item.to + 1])
     return any(word[0].isdigit() or word in scene.small.per for word in beside)
 
 

@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+from service.core.adverts.asked_roles import INSTEAD
 from service.core.adverts.scene import Scene
 from service.core.adverts.together import NOTHING, Together, told_together
 from service.core.adverts.walk import NUMBER
@@ -20,6 +21,8 @@ def told_otherwise(scene: Scene, kind: str) -> Together:
 
 def corrected_in(scene: Scene) -> Together:
     """Places of what is denied; and their place by that of what is told instead, which has their name."""
+    if not (scene.roles & INSTEAD or "without" in scene.by_what):
+        return NOTHING
     denied = [place for place in _behind_no(scene) if scene.items[place].unit in _UNITS]
     denied += [place for place in _instead(scene) if scene.items[place].unit in _UNITS]
     if not denied:
@@ -54,7 +57,7 @@ def _behind_no(scene: Scene) -> list[int]:
 def _instead(scene: Scene) -> list[int]:
     """Places of the figures behind "instead of", with a figure of the same unit before that."""
     found: list[int] = []
-    if scene.small.instead.isdisjoint(scene.different(0)) and scene.small.instead.isdisjoint(scene.different(1)):
+    if not scene.roles & INSTEAD:
         return found
     for unit in scene.units.keys() & _UNITS:
         places = scene.units[unit]

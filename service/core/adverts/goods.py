@@ -76,7 +76,7 @@ def _named(scene: Scene) -> _Named:
     told_off, taken = scene.tells("without", *_TOLD_OFF), "gone" in told or "maybe" in told
     panels, swapped = "panel_one" in told or "panel_many" in told, "swap" in told
     both = panels and ("inverter_one" in told or "inverter_many" in told)
-    reasons = panels and ("because" in told or "d:dead" in told)
+    reasons = both and scene.tells("because", "d:dead", "s:broken")
     for place in scene.places(_GOODS.keys()):
         item = scene.items[place]
         good = _GOODS[item.what]

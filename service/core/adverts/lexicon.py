@@ -199,7 +199,9 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
 
 def _goods_in(table: Mapping[str, tuple[str, ...]]) -> dict[str, tuple[str, ...]]:
     """What panels, inverters and sets are called in a language, without words for sets of anything; and if broken."""
-    goods = {meaning: table.get(meaning, ()) for meaning in (*sorted(_GOODS), *_BROKEN)}
+    goods = {meaning: table.get(meaning, ()) for meaning in sorted(_GOODS)}
+    for meaning in _BROKEN:  # short words are other ones elsewhere: "tot"
+        goods[meaning] = tuple(word for word in table.get(meaning, ()) if len(word) > _SHORTEST_STEM)
     weak = table.get("set_weak", ())
     return goods | {what: tuple(word for word in table.get(what, ()) if word not in weak) for what in _SETS}
 

@@ -37,7 +37,7 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
     of_all, total_of = told_otherwise(scene, kind)
-    panels = kind == "inverter" and scene.tells(*PANELS)
+    panels = kind == "inverter" and scene.tells(*PANELS, "dc_power")
     for place in numbers(scene) if not in_tables else sorted({*numbers(scene)} - in_tables):
         item = scene.items[place]
         if place in highs or place in of_all:

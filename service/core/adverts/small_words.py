@@ -40,6 +40,8 @@ class SmallWords:
     at_so_much: Words  # "ten panels à 20"
     a_piece: Words  # behind an "a" that is no ampere
     is_priced: Words  # between what names a price and the price
+    piece_named: Stems  # "400 W, the piece for 40"
+    on_request: Words  # "price each on request"
     per_watt: Words
     per_pallet: Words
     watts: Words
@@ -250,6 +252,7 @@ class SmallWords:
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
+    beside_kept: Words  # between a number and that the seller keeps so many: "four of them I keep"
     left_over: Words  # beside a number of what is left of more: "7 remain"
     only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"
     yet: Words

@@ -4,6 +4,8 @@ Of two limits of an input the lower, whatever says so, for a panel that fits it 
 panel what is on its label. Both raise a doubt.
 """
 
+from bisect import bisect_left
+
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -71,7 +73,7 @@ def _beside(scene: Scene, item: Item) -> frozenset[str] | None:
 
 def _clause(scene: Scene, item: Item) -> frozenset[str]:
     """What stands in the clause of a figure, back to the figure before it and on to the next one."""
-    place = scene.items.index(item)
+    place = _place_of(scene, item)
     found: list[str] = []
     for one in scene.back(place, _BACK):
         if one.clause != item.clause or (one.what == NUMBER and one.unit == item.unit):
@@ -84,5 +86,17 @@ def _clause(scene: Scene, item: Item) -> frozenset[str]:
     return frozenset(found)
 
 
+def _place_of(scene: Scene, item: Item) -> int:
+    """Where an item stands in the row of all, which is one of fields and pieces."""
+    place = bisect_left(scene.items, (item.field, item.at), key=_stands)
+    while scene.items[place] is not item:
+        place += 1
+    return place
+
+
+def _stands(item: Item) -> tuple[int, int]:
+    return item.field, item.at
+
+
 def _doubt(scene: Scene, item: Item) -> None:
-    scene.by_what.setdefault(CONFLICT, []).append(scene.items.index(item))
+    scene.by_what.setdefault(CONFLICT, []).append(_place_of(scene, item))

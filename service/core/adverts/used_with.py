@@ -10,6 +10,7 @@ from service.core.adverts.walk import PANELS, Item
 
 _TO_PANELS, _FROM_PANELS, _FAR = 2, 4, 12  # pieces
 _PARTS = frozenset((",", ";", "|", "\n", ".", "(", ":"))
+_PANELS = PANELS | {"dc_power"}  # "panels up to"
 _FOR = frozenset(("for", "takes"))
 
 
@@ -40,11 +41,11 @@ def _panels_beside(scene: Scene, place: int, item: Item) -> Item | None:
     for one in scene.ahead(place, 4):
         if one.at - item.to > _TO_PANELS or not _PARTS.isdisjoint(tokens[item.to : one.at]):
             break
-        if one.what in PANELS:
+        if one.what in _PANELS:
             return one
     for one in scene.back(place, 6):
         if item.at - one.to > _FROM_PANELS or not _PARTS.isdisjoint(tokens[one.to : item.at]):
             break
-        if one.what in PANELS:
+        if one.what in _PANELS:
             return one
     return None

@@ -35,6 +35,7 @@ ASKED = {
     "UNDER": SMALL.under, "BIDS_NAMED": SMALL.bids_named, "PICTURES": SMALL.pictures,
     "SHARED_WIRE": SMALL.shared_wire, "COLUMNS": {"|", ";"}, "USED_WITH": SMALL.was_used_with,
     "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
+    "INSTEAD": SMALL.instead,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -138,6 +139,7 @@ HANGING = {
     "USED_WITH": "Micro inverter 800 W, max 60 V, ran with 18 A panels fine. £60",
     "DEPOSITS": "20 panels 300 W. £50 deposit secures, balance £950 on collection.",
     "BILLS": "Panel 300 W. Receipt for £180. £40",
+    "INSTEAD": "Inverter 800 W, max 60 V instead of 55 V max. £60",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
 

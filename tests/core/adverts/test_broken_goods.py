@@ -59,6 +59,14 @@ def test_broken_goods_are_damaged(body):
         "Zonnepanelen 400 W, 10 stuks, stuk 40 euro",
         "3 zonnepanelen 410 W. Drie stuk. 40 euro per stuk",
         "Zonnepaneel 400 W, 40 euro het stuk",
+        "Panelen 400 W, prijs 30 euro per\nstuk, alle acht 200 euro",
+        "Gebruikte panelen 400 W, 50 euro stuk, ophalen",
+        "Solarmodul 400 W für Bastler und Heimwerker, neu, 40 Euro",
+        "Painel 400 W para peças de exposição, 40 €",
+        "Panels 400 W taken down because the roof was damaged. £40 each",
+        "The old inverter is broken, so I sell the panels: 4 x 400 W, £40 each",
+        "Mon onduleur est cassé, je vends 4 panneaux 400 W, 40 € pièce",
+        "4 Module 400 W, weil mein Wechselrichter kaputt ist, je 40 Euro",
         "Panneau solaire 400 W, prix cassé, 40 €",
         "Placa solar 400 W, nada roto, 40 €",
         "Scatola danneggiata, pannello 400 W integro, 40 euro",
@@ -76,6 +84,11 @@ def test_what_broke_beside_them_or_not_at_all_damages_nothing(body):
 def test_a_finer_defect_says_what_broke():
     reading = read("3 broken panels, 270 W, glass cracked on all of them. £20 each")
     assert (reading.condition, reading.defects) == ("damaged", ("cracked_glass",))
+
+
+def test_a_damaged_corner_is_a_mark():
+    reading = read("2 solar panels 400 W, one corner damaged in shipping, £40 each.")
+    assert (reading.condition, reading.defects) == ("unknown", ("cosmetic",))
 
 
 def test_one_of_several_that_is_broken_damages_a_part():

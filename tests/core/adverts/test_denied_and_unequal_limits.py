@@ -95,6 +95,7 @@ def test_limits_of_two_things_do_not_disagree(body, told):
     "body",
     [
         "Micro inverter 800 W, max 60 V, ran with 18 A panels fine. £60",
+        "Micro inverter 800 W, max 60 V, ran with panels up to 18 A. £60",
         "Micro inverter 800 W, max 60 V. I had 18 A bifacial panels on it. £60",
         "Wechselrichter 800 W, max. 60 V, lief mit 18-A-Modulen. 60 Euro",
         "Omvormer 800 W, max 60 V, draaide met 18 A panelen. 60 euro",
