@@ -10,6 +10,7 @@ from service.core.adverts.conditions import at_other_conditions
 from service.core.adverts.corrected import told_otherwise
 from service.core.adverts.multiples import multiplied
 from service.core.adverts.pairs import figures_first
+from service.core.adverts.rated_powers import without_up_to
 from service.core.adverts.ratings_of_others import of_inverters_input
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
@@ -94,7 +95,8 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
         _halves(scene, found)
     keep_coefficients(scene, coefficients, sorted(bare), found)
     keep_size(scene, found)
-    return found, _choose(scene, of_one_sort(scene, kind, without_totals(scene, powers), found), found)
+    powers = without_up_to(scene, without_totals(scene, powers))
+    return found, _choose(scene, of_one_sort(scene, kind, powers, found), found)
 
 
 def _bare(scene: Scene, *, near_cells: bool) -> list[int]:

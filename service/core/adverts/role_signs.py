@@ -27,6 +27,7 @@ SIGNS: Mapping[str, Iterable[str]] = {
     "before_power": (*":=()[]~|", "w", "wp"),
     "before_figure": "xui",
     "after_figure": "x",
+    "unit_behind": "([",
     "growing": HALVES,
     "chaining": "-/",
     "peak_behind": "p",

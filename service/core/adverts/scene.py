@@ -12,6 +12,7 @@ from service.core.adverts.shared_wires import spans_of_wires, without_shared_wir
 from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Pieces
+from service.core.adverts.units_first import LETTERS, NAMES, units_of_names, without_units
 from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
@@ -279,6 +280,13 @@ def _of_the_goods(
         and (wires := spans_of_wires(items, by_what.get(NUMBER, ()), fields, small))
     ):
         items = without_shared_wires(items, wires)
+        whats, by_what = _by_what(items)
+    if (
+        not (NAMES.isdisjoint(by_what) or LETTERS.isdisjoint(pieces[1].different))
+        and not small.unit_behind.isdisjoint(pieces[1].different)
+        and (units := units_of_names(items, by_what, fields, small.unit_behind))
+    ):
+        items = without_units(items, units)
         whats, by_what = _by_what(items)
     return items, (whats, by_what)
 

@@ -338,6 +338,8 @@ class SmallWords:
     other_wires: Stems  # whose amperes are no input's: "branch of 20 A"
     carriers: Words  # further ones: "connectors rated 30 A"
     others_volts: Stems  # whose volts are no input's: "system voltage 1500 V", "cable 1500 V"
+    unit_behind: Words  # between a name and its unit: "Isc in A: 14"
+    currents: Stems  # of a coefficient: "current 0.05 %/K"
     batteries: Stems  # "battery terminals max. 58 V"
     by_another: Stems  # who may raise an output: "the maker can set it to 800 W"
     placed: Words  # before a thing that something else happened to: "tried on my inverter, dead"
