@@ -9,6 +9,7 @@ from service.core.adverts.bills_and_deposits import paid_in_parts
 from service.core.adverts.bundles import one_or_all
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
+from service.core.adverts.marked_price import marked_as_price, stands_first
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.price_of_some import pieces_of_price
@@ -61,6 +62,9 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     contradicted = held is not None
     if held is not None:
         chosen, basis = held
+    elif chosen is not None and field is not None and _is_unmarked(scene, chosen, offers, field, goods):
+        contradicted = stands_first(scene, chosen)
+        chosen, basis = _of_field(scene, field)
     if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in PLACEHOLDERS)):
         return Asked(Price(value=0.0, each=0.0), field, False, shipping)
     parts = paid_in_parts(scene) if chosen is None else None
@@ -216,8 +220,21 @@ def _chosen(scene: Scene, offers: Offers, field: Item | None, goods: Goods) -> t
         return (as_field or plain)[0], _priced_by(scene) if len({item.value for item in plain}) == 1 else None
     if field is None or (field.value in PLACEHOLDERS - {1.0}) or "placeholder" in scene.by_what:
         return None, None
+    return _of_field(scene, field)
+
+
+def _of_field(scene: Scene, field: Item) -> tuple[Item, str | None]:
+    """The field's amount, and for how much it is told to be."""
     told = next((one.what for one in scene.price if one.what in ROLES), None)
     return field, told or _priced_by(scene)
+
+
+def _is_unmarked(scene: Scene, chosen: Item, offers: Offers, field: Item, goods: Goods) -> bool:
+    """Does no word mark an amount of the text as the price, so that the field's is?"""
+    if field.value in PLACEHOLDERS or "placeholder" in scene.by_what:
+        return False
+    plain = any(item is chosen and role is None for item, role in offers)
+    return plain and not marked_as_price(scene, chosen, field, goods)
 
 
 def _priced_by(scene: Scene) -> str | None:

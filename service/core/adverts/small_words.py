@@ -102,6 +102,19 @@ class SmallWords:
     of_parts: Words  # deposits and bills
     of_other_amount: Words  # without one of these there are no such amounts
 
+    # Amounts beside the price.
+    price_change: Words  # "10 € discount", "surcharge of £20"
+    price_less: Words  # behind an amount: "£10 off"
+    price_more: Words  # the same: "£15 more with the bracket"
+    more_linked: Words  # the same only behind a word that joins: "15 € de plus"
+    change_linking: Words  # between the two: "10 € de remise"
+    change_after: Words  # before such a word: "with the discount £50" is a price
+    returned: Words  # "pallet deposit £20"
+    other_costs: Words  # parking, tolls, storing, repairs, parts in place of others
+    in_shops: Words  # "lead missing, £12 online"
+    adding: Words  # "I'll add the plugs for £5"
+    of_beside: Words  # without one of these, a missing part or a swap there are no such amounts
+
     # What is not asked of a buyer.
     no_payment: Words  # "payment in advance is not needed"
     demanded: Stems
