@@ -9,7 +9,13 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, PANELS
 
 _UNSAFE = "q:unsafe"
-_NOT_ITS_OWN = ("without", "accessory", "other_goods", "battery", "thing")  # before a plug: of something else, or of none
+_NOT_ITS_OWN = (
+    "without",
+    "accessory",
+    "other_goods",
+    "battery",
+    "thing",
+)  # before a plug: of something else, or of none
 _MAINS_A = frozenset(("10", "13", "16"))  # what a household plug carries
 _ENDS = frozenset(".;!?\n()|")
 _FAR_BEHIND, _TO_AMPS, _TO_LEAD = 16, 3, 8  # pieces
@@ -50,7 +56,8 @@ def _on_panel(scene: Scene, tokens: list[str], at: int) -> bool:
     if any(word.startswith((*small.solar_plug, *small.inverting)) for word in near):
         return False
     if not small.no_payment.isdisjoint(before) or any(
-        word in small.no_payment and word not in small.put_on for word in behind  # "no" is "in the" in Portuguese
+        word in small.no_payment and word not in small.put_on
+        for word in behind  # "no" is "in the" in Portuguese
     ):
         return False
     places = range(at - len(before), at + len(behind))

@@ -39,7 +39,7 @@ class Asked(NamedTuple):
 
 def asked_of(scene: Scene, goods: Goods) -> Asked:
     """The price of an offer."""
-    offers, places, shipping = offers_of(scene, goods)
+    offers, places, shipping, measured = offers_of(scene, goods)
     field = _field(scene)
     if not all(item.value for item, _ in offers):
         offers, places = without_zeros(scene, offers, places, field)
@@ -50,10 +50,10 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         places = [place for place, (item, _) in zip(places, offers, strict=True) if item is not dear]
         offers = [offer for offer in offers if offer[0] is not dear]
         shipping = None
-    elif shipping is None and scene.has("delivered"):
+    elif shipping is None and not measured and scene.has("delivered"):
         shipping = 0.0
     given, brought = _given(scene)
-    if brought and shipping is None and dear is None:
+    if brought and shipping is None and dear is None and not measured:
         shipping = 0.0
     if _mixed(scene, goods, offers, places) or _mixed_panels(scene, offers, places):
         return Asked(Price(), None, False, shipping, mixed=True)

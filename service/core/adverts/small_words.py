@@ -42,6 +42,10 @@ class SmallWords:
     is_priced: Words  # between what names a price and the price
     per_watt: Words
     per_pallet: Words
+    sent_measures: Words  # "delivery £1 a mile"
+    per_measure: Words  # between the two
+    first_sent: Words  # "postage £20 for the first, £10 for each further"
+    further_sent: Words
     watts: Words
     instead: Words  # "180 € instead of 329 €"
     each_at_end: Words  # "50 € je."
@@ -101,8 +105,6 @@ class SmallWords:
     billed_over: Words  # "invoice over £180"
     of_parts: Words  # deposits and bills
     of_other_amount: Words  # without one of these there are no such amounts
-
-    # Amounts beside the price.
     price_change: Words  # "10 € discount", "surcharge of £20"
     price_less: Words  # behind an amount: "£10 off"
     price_more: Words  # the same: "£15 more with the bracket"
