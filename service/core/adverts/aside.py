@@ -62,3 +62,11 @@ def _own_and_dead(scene: Scene, place: int, item: Item) -> bool:
         return False
     near = (*scene.back(place, 4), *scene.ahead(place, 4))
     return any(one.what == "d:dead" and one.clause == item.clause for one in near)
+
+
+def is_supposed(scene: Scene, place: int) -> bool:
+    """Is it only said what could be done with such goods?"""
+    item = scene.items[place]
+    return "maybe" in scene.by_what and any(
+        one.what == "maybe" and one.clause == item.clause for one in scene.back(place, 8)
+    )

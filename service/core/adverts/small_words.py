@@ -191,6 +191,7 @@ class SmallWords:
     sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"
     sold_how: Words  # behind "sold" of what is on offer: "sold with its cable", "verkauft werden 4 Module"
     sold_lot: Words  # the same behind a manner: "vendus en bloc"
+    must_go: Words  # before "away", which tells of no loss then: "muss weg"
     being_sold: Words  # before it: "werden wegen Umzug verkauft"
 
     # Who is asked.

@@ -1,4 +1,4 @@
-"""What is taken off a price, put on it, given back or paid for other things is no price, beside the page's field or not."""
+"""What is taken off a price, put on it, given back or paid for other things is no price, with a field or without."""
 
 import pytest
 

@@ -85,6 +85,7 @@ SOME = {
     "post_behind": ("en", HABIT),
     "power_behind": ("de nl pl cs da", HABIT),
     "price_more": ("en de nl es pl cs da", "the others have a word that joins before it, see more_linked"),
+    "must_go": ("en de nl da", "the others have no word for both away and lost"),
     "more_linked": ("fr it pt", "the others write the word alone, see price_more"),
 }
 ALIKE_EVERYWHERE = {"peak_dashed", "celsius", "never_cut_short"}
