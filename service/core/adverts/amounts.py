@@ -27,6 +27,7 @@ from service.core.adverts.sending_costs import (
     MONEY,
     SIGNS_BEHIND,
     Offers,
+    by_measure,
     counts_sent,
     ends,
     has_its_own,
@@ -60,11 +61,15 @@ _ONE = frozenset(("panel_one", "inverter_one"))
 _IF = frozenset(("if", "tier"))
 
 
-def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | None]:
-    """The amounts that may be the price with what each is for, their places, and what sending costs."""
+def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | None, bool]:
+    """The amounts that may be the price with what each is for, their places, and what sending costs.
+
+    And whether that is told for each piece, mile or the like, so that the sum is not known.
+    """
     offers: Offers = []
     places: list[int] = []
     shipping: float | None = None
+    measured = False
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
     sent, ways, sending = "sent" in scene.by_what, ways_of(scene, goods), "shipping" in scene.by_what
     for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
@@ -76,7 +81,9 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
             role, shipping = None, 0.0
         if sending and role is None and offers and sentence_of_sending(scene, place, item, offers):
             role = "shipping"
-        if role == "shipping":
+        if role == "shipping" and (measured or by_measure(scene, place, item, goods.quantity)):
+            shipping, measured = None, True
+        elif role == "shipping":
             shipping = item.value if shipping is None else shipping
         elif role not in _NOT_ASKED:
             offers.append((item, role))
@@ -84,7 +91,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     for place, item in lump_sums(scene, goods) if "lot" in scene.by_what else ():
         offers.append((item, "lot"))
         places.append(place)
-    return one_before_all(scene, offers, goods) if ways.either else offers, places, shipping
+    return one_before_all(scene, offers, goods) if ways.either else offers, places, shipping, measured
 
 
 def _of_others(scene: Scene, place: int) -> bool:

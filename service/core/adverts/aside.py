@@ -78,3 +78,11 @@ def _sells_panels(scene: Scene, place: int) -> bool:
         if one.what in _GOODS:
             return selling and one.what in PANELS
     return False
+
+
+def is_supposed(scene: Scene, place: int) -> bool:
+    """Is it only said what could be done with such goods?"""
+    item = scene.items[place]
+    return "maybe" in scene.by_what and any(
+        one.what == "maybe" and one.clause == item.clause for one in scene.back(place, 8)
+    )

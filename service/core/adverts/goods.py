@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from service.core.adverts.aside import in_exchange, is_optional, is_reason
+from service.core.adverts.aside import in_exchange, is_optional, is_reason, is_supposed
 from service.core.adverts.asked_for import is_asked_for, needs_goods
 from service.core.adverts.belongings import sells_a_belonging, sells_another_inverter
 from service.core.adverts.bids import kind_of_bids, tells_bids_only
@@ -11,6 +11,7 @@ from service.core.adverts.buyers import is_buyers_question
 from service.core.adverts.houses import sells_a_house
 from service.core.adverts.lessons import sells_knowledge
 from service.core.adverts.looked_for import looks_for_none
+from service.core.adverts.missing_inverters import inverter_missing
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
 from service.core.adverts.only_this import come_along, is_kit_with_panels, is_of_set, leave_out_panels, only_sold
 from service.core.adverts.pieces import pieces_on_offer
@@ -77,16 +78,17 @@ def _named(scene: Scene) -> _Named:
     panels, swapped = "panel_one" in told or "panel_many" in told, "swap" in told
     both = panels and ("inverter_one" in told or "inverter_many" in told)
     reasons = both and scene.tells("because", "d:dead", "s:broken")
+    missing = inverter_missing(scene)
     for place in scene.places(_GOODS.keys()):
         item = scene.items[place]
         good = _GOODS[item.what]
         if told_off and (is_purpose(scene, place) or scene.denied(place, behind=False)):
             continue
-        if taken and (_gone(scene, place) or _supposed(scene, place)):
+        if taken and (_gone(scene, place) or is_supposed(scene, place)):
             continue
         if (swapped and in_exchange(scene, place)) or (good == "inverter" and panels and is_optional(scene, place)):
             continue
-        if reasons and good == "inverter" and is_reason(scene, place):
+        if good == "inverter" and (missing or (reasons and is_reason(scene, place))):
             continue
         if both and good in _TWO_KINDS and is_only_mentioned(scene, place):
             continue
@@ -170,14 +172,6 @@ def _gone(scene: Scene, place: int) -> bool:
     )
 
 
-def _supposed(scene: Scene, place: int) -> bool:
-    """Is it only said what could be done with such goods?"""
-    item = scene.items[place]
-    return "maybe" in scene.by_what and any(
-        one.what == "maybe" and one.clause == item.clause for one in scene.back(place, 8)
-    )
-
-
 def _modifies(scene: Scene, place: int, good: str) -> bool:
     """Do other goods stand directly behind it, so that it only tells of what kind those are?"""
     item = scene.items[place]
@@ -251,7 +245,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
         if "set" in all_ and not {"panel", "inverter"} & set(title):
             return "set", None
     elif "set" in title or ("set" in all_ and not {"panel", "inverter"} & set(title)):
-        lone = "panel" if "panel" in all_ else "inverter" if "inverter" in all_ else None
+        lone = "panel" if "panel" in all_ or inverter_missing(scene) else "inverter" if "inverter" in all_ else None
         sets = [scene.items[at] for at in all_["set"]]
         weak = all(_weak(scene, item) for item in sets) and not is_kit_with_panels(scene, all_["set"])
         lacks = _lacks(scene, "inverter" if lone == "panel" else "panel")
@@ -281,6 +275,8 @@ def _weak(scene: Scene, item: Item) -> bool:
 def _lacks(scene: Scene, good: str) -> bool:
     """Is it said that such goods do not come along?"""
     places = [at for what in (f"{good}_one", f"{good}_many") for at in scene.by_what.get(what, ())]
+    if good == "inverter" and inverter_missing(scene):
+        return True
     return any(scene.denied(at) or _gone(scene, at) for at in places)
 
 

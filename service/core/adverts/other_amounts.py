@@ -25,16 +25,16 @@ def leave_out_other_amounts(scene: Scene) -> None:
         return
     amounts = measured_in(scene, *MONEY_UNITS)
     if parts:
-        amounts = _without(scene, amounts, told_of_parts(scene, amounts))
+        amounts = without_amounts(scene, amounts, told_of_parts(scene, amounts))
     if told:
-        amounts = _without(scene, amounts, {at for at in amounts if _told_so(scene, at)})
+        amounts = without_amounts(scene, amounts, {at for at in amounts if _told_so(scene, at)})
         if scene.roles & UNDER and scene.roles & BIDS_NAMED:
-            _without(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
+            without_amounts(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
     if _begins_a_part(scene) and (len(amounts) != 1 or scene.price or "each" in scene.by_what):
         amounts = [*amounts, *_bare_prices(scene)]
         beside = {at for at in amounts if _of_thing(scene, at)}
         if beside and (len(beside) < len(amounts) or any(one.what == NUMBER for one in scene.price)):
-            _without(scene, amounts, beside)
+            without_amounts(scene, amounts, beside)
 
 
 def _begins_a_part(scene: Scene) -> bool:
@@ -48,7 +48,7 @@ def _begins_a_part(scene: Scene) -> bool:
     return False
 
 
-def _without(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:
+def without_amounts(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:
     """Amounts without those that are none, which stand among no figures any more."""
     for unit in {scene.items[at].unit for at in gone}:
         kept = [at for at in scene.units[unit] if at not in gone]
@@ -79,7 +79,14 @@ def _words(tokens: Sequence[str]) -> Iterator[str]:
     return (word for word in takewhile(lambda word: word not in _ENDS, tokens) if word.isalnum())
 
 
-def _before(scene: Scene, item: Item, most: int) -> list[str]:
+def words_behind(scene: Scene, item: Item, most: int) -> list[str]:
+    """Words behind an amount in its part of a sentence; the point of "kr." ends none."""
+    tokens, to = scene.tokens[item.field], item.to
+    to += item.unit == "DKK" and tokens[to : to + 1] == ["."]
+    return list(_words(tokens[to : to + 2 * most]))[:most]
+
+
+def words_before(scene: Scene, item: Item, most: int) -> list[str]:
     """Words before an amount in its part of a sentence, nearest first."""
     tokens = scene.tokens[item.field][max(item.at - 2 * most, 0) : item.at]
     return list(_words(tokens[::-1]))[:most]
@@ -93,7 +100,7 @@ def _of_energy(scene: Scene, item: Item) -> bool:
     at = next((at for at, word in enumerate(near) if word in small.energy), 0)
     if at and small.per_energy.issuperset(near[:at]):
         return True
-    return not small.energy_price.isdisjoint(_before(scene, item, _BEFORE))
+    return not small.energy_price.isdisjoint(words_before(scene, item, _BEFORE))
 
 
 def _of_year(scene: Scene, behind: Sequence[str]) -> bool:
@@ -112,7 +119,7 @@ def _saved_or_granted(scene: Scene, place: int, item: Item, behind: Sequence[str
     not_paid = scene.small.not_paid
     if not not_paid.isdisjoint(behind[:_TO_PRICE]):
         return True
-    before = _before(scene, item, _BEFORE)
+    before = words_before(scene, item, _BEFORE)
     if not_paid.isdisjoint(before):
         return False
     known = scene.before(place)
@@ -121,7 +128,7 @@ def _saved_or_granted(scene: Scene, place: int, item: Item, behind: Sequence[str
 
 def _least_bid(scene: Scene, item: Item) -> bool:
     """Are offers under it refused?"""
-    before, small = _before(scene, item, _UNDER), scene.small
+    before, small = words_before(scene, item, _UNDER), scene.small
     return not small.under.isdisjoint(before[:2]) and not small.bids_named.isdisjoint(before)
 
 

@@ -10,6 +10,7 @@ from service.core.adverts.bundles import one_or_all
 from service.core.adverts.each_thing import on_request
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
+from service.core.adverts.marked_price import marked_as_price, stands_first
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.price_of_some import pieces_of_price
@@ -39,7 +40,7 @@ class Asked(NamedTuple):
 
 def asked_of(scene: Scene, goods: Goods) -> Asked:
     """The price of an offer."""
-    offers, places, shipping = offers_of(scene, goods)
+    offers, places, shipping, measured = offers_of(scene, goods)
     field = _field(scene)
     if not all(item.value for item, _ in offers):
         offers, places = without_zeros(scene, offers, places, field)
@@ -50,10 +51,10 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         places = [place for place, (item, _) in zip(places, offers, strict=True) if item is not dear]
         offers = [offer for offer in offers if offer[0] is not dear]
         shipping = None
-    elif shipping is None and scene.has("delivered"):
+    elif shipping is None and not measured and scene.has("delivered"):
         shipping = 0.0
     given, brought = _given(scene)
-    if brought and shipping is None and dear is None:
+    if brought and shipping is None and dear is None and not measured:
         shipping = 0.0
     if _mixed(scene, goods, offers, places) or _mixed_panels(scene, offers, places):
         return Asked(Price(), None, False, shipping, mixed=True)
@@ -62,6 +63,9 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     contradicted = held is not None
     if held is not None:
         chosen, basis = held
+    elif chosen is not None and field is not None and _is_unmarked(scene, chosen, offers, field, goods):
+        contradicted = stands_first(scene, chosen)
+        chosen, basis = _of_field(scene, field)
     if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in PLACEHOLDERS)):
         return Asked(Price(value=0.0, each=0.0), field, False, shipping)
     parts = paid_in_parts(scene) if chosen is None else None
@@ -217,8 +221,21 @@ def _chosen(scene: Scene, offers: Offers, field: Item | None, goods: Goods) -> t
         return (as_field or plain)[0], _priced_by(scene) if len({item.value for item in plain}) == 1 else None
     if field is None or (field.value in PLACEHOLDERS - {1.0}) or "placeholder" in scene.by_what:
         return None, None
+    return _of_field(scene, field)
+
+
+def _of_field(scene: Scene, field: Item) -> tuple[Item, str | None]:
+    """The field's amount, and for how much it is told to be."""
     told = next((one.what for one in scene.price if one.what in ROLES), None)
     return field, told or _priced_by(scene)
+
+
+def _is_unmarked(scene: Scene, chosen: Item, offers: Offers, field: Item, goods: Goods) -> bool:
+    """Does no word mark an amount of the text as the price, so that the field's is?"""
+    if field.value in PLACEHOLDERS or "placeholder" in scene.by_what:
+        return False
+    plain = any(item is chosen and role is None for item, role in offers)
+    return plain and not marked_as_price(scene, chosen, field, goods)
 
 
 def _priced_by(scene: Scene) -> str | None:

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from operator import attrgetter
 
 from service.core.adverts.addressed import addressed_in
+from service.core.adverts.beside_price import leave_out_amounts_beside
 from service.core.adverts.bids import sells_for_so_much
 from service.core.adverts.by_meter import readings_of_tests
 from service.core.adverts.claims import State, Told, told_in_words
@@ -149,6 +150,7 @@ def _offer(
 ) -> Reading:
     leave_out_other_sending(scene)
     leave_out_other_amounts(scene)
+    leave_out_amounts_beside(scene)
     leave_out_old_prices(scene)
     if "delivered" in scene.by_what or "giveaway" in scene.by_what:
         leave_out_free_from(scene)

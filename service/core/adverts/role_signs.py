@@ -67,6 +67,7 @@ ALSO: Mapping[str, tuple[str, ...]] = {
     "per_year": ("per",),
     "of_other_amount": ("energy", "energy_price", "yearly", "year", "not_paid", "under"),
     "of_parts": ("deposits", "bills"),
+    "of_beside": ("price_change", "price_less", "price_more", "more_linked", "returned", "other_costs", "adding"),
     "of_old_price": ("price_now", "price_was", "price_from", "value_named"),
     "not_in_price": ("plus_sending", "less_sending"),
     "order_reader": ("order_machines",),

@@ -7,6 +7,7 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
 
+_TO_MEASURE, _TO_FURTHER, _NEAR_STEPS = 2, 12, 6
 MONEY = (*sorted(CURRENCIES), "money")
 SIGNS_BEHIND = frozenset(".,;!?)\n")
 
@@ -76,3 +77,38 @@ def counts_sent(scene: Scene, place: int, item: Item) -> bool:
     if item.value % 1 or any(one.what == "shipping" and one.at >= item.to for one in ahead):
         return False
     return any(one.unit in MONEY and one.clause == item.clause for one in ahead)
+
+
+def by_measure(scene: Scene, place: int, item: Item, pieces: int | None) -> bool:
+    """Is sending charged for each piece, mile or kilogram, or less for further ones, so that nobody told the sum?"""
+    tokens, small = scene.tokens[item.field], scene.small
+    to = item.to + (item.unit == "DKK" and tokens[item.to : item.to + 1] == ["."])
+    behind = [word for word in tokens[to : to + 2 * _TO_MEASURE] if word != "."]
+    for word in behind[: _TO_MEASURE + 1]:
+        if word in small.sent_measures:
+            return True
+        if word != "/" and word not in small.per_measure:
+            break
+    if pieces == 1:
+        return False
+    if scene.stands("each", item.field, to) or (
+        tokens[to : to + 1] == ["/"] and scene.stands("each", item.field, to + 1)
+    ):
+        return True
+    before = scene.back(place, 3)
+    at = item.at - (item.at > 0 and not tokens[item.at - 1].isalnum())
+    if any(one.what == "each" and one.to == at for one in before) and any(one.what == "shipping" for one in before):
+        return True
+    return _in_steps(scene, place, item)
+
+
+def _in_steps(scene: Scene, place: int, item: Item) -> bool:
+    """Does another amount follow for each further one: "postage £20 for the first, £10 for each further"?"""
+    tokens, small = scene.tokens[item.field], scene.small
+    near = tokens[max(item.at - _NEAR_STEPS, 0) : item.to + _NEAR_STEPS]
+    if small.first_sent.isdisjoint(near):
+        return False
+    for one in scene.ahead(place, _TO_FURTHER):
+        if one.unit in MONEY:
+            return not small.further_sent.isdisjoint(tokens[item.to : one.to + _NEAR_STEPS])
+    return False

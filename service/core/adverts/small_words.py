@@ -44,6 +44,10 @@ class SmallWords:
     on_request: Words  # "price each on request"
     per_watt: Words
     per_pallet: Words
+    sent_measures: Words  # "delivery £1 a mile"
+    per_measure: Words  # between the two
+    first_sent: Words  # "postage £20 for the first, £10 for each further"
+    further_sent: Words
     watts: Words
     instead: Words  # "180 € instead of 329 €"
     each_at_end: Words  # "50 € je."
@@ -103,6 +107,17 @@ class SmallWords:
     billed_over: Words  # "invoice over £180"
     of_parts: Words  # deposits and bills
     of_other_amount: Words  # without one of these there are no such amounts
+    price_change: Words  # "10 € discount", "surcharge of £20"
+    price_less: Words  # behind an amount: "£10 off"
+    price_more: Words  # the same: "£15 more with the bracket"
+    more_linked: Words  # the same only behind a word that joins: "15 € de plus"
+    change_linking: Words  # between the two: "10 € de remise"
+    change_after: Words  # before such a word: "with the discount £50" is a price
+    returned: Words  # "pallet deposit £20"
+    other_costs: Words  # parking, tolls, storing, repairs, parts in place of others
+    in_shops: Words  # "lead missing, £12 online"
+    adding: Words  # "I'll add the plugs for £5"
+    of_beside: Words  # without one of these, a missing part or a swap there are no such amounts
 
     # What is not asked of a buyer.
     no_payment: Words  # "payment in advance is not needed"
@@ -188,6 +203,7 @@ class SmallWords:
     sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"
     sold_how: Words  # behind "sold" of what is on offer: "sold with its cable", "verkauft werden 4 Module"
     sold_lot: Words  # the same behind a manner: "vendus en bloc"
+    must_go: Words  # before "away", which tells of no loss then: "muss weg"
     being_sold: Words  # before it: "werden wegen Umzug verkauft"
 
     # Who is asked.

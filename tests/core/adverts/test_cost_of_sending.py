@@ -43,3 +43,42 @@ def test_an_amount_in_a_sentence_that_only_tells_of_sending_is_its_cost(body, ea
 def test_a_price_behind_words_on_sending_stays_the_price(body):
     reading = reading_of(body)
     assert (reading.price.value, reading.shipping_cost) == (120, None)
+
+
+@pytest.mark.parametrize(
+    ("body", "each"),
+    [
+        ("4 Module 400 W je 45 €, Versand 25 € pro Modul", 45),
+        ("4 panels 400 W, £45 each, postage £25 each", 45),
+        ("4 panneaux 400 W 45 € pièce, envoi 25 € par panneau", 45),
+        ("4 panelen 400 W 45 euro per stuk, verzending per paneel 25 euro", 45),
+        ("4 pannelli 400 W 45 € l'uno, spedizione 25 € l'uno", 45),
+        ("4 panely 400 W po 900 Kč, poštovné 150 Kč/ks", 900),
+        ("4 paneler 400 W 300 kr. stk., fragt 25 kr. pr. panel", 300),
+        ("Modul 400 W 45 €, Lieferung 1 € pro km", 45),
+        ("Panel 400 W £45, delivery £1 per mile", 45),
+        ("Placa 400 W 45 €, transporte 1 €/km", 45),
+        ("Panel 400 W 200 zł, wysyłka 5 zł za kg", 200),
+        ("Painel 400 W 45 €, entrega 0,80 € ao km", 45),
+        ("6 panels 400 W £45 each, postage £20 first, £10 each additional", 45),
+        ("6 Module 400 W je 45 €, Versand für das erste 20 €, für jedes weitere 10 €", 45),
+    ],
+)
+def test_what_sending_of_each_piece_or_mile_costs_is_no_sum(body, each):
+    reading = reading_of(body)
+    assert (reading.price.each, reading.shipping_cost) == (each, None)
+    assert reading.delivery in {"shipping", "either"}
+
+
+@pytest.mark.parametrize(
+    ("body", "cost"),
+    [
+        ("4 Module 400 W, 40 € pro Modul plus 80 € Versand", 80),
+        ("4 panels 400 W, £80 delivery, £40 each", 80),
+        ("4 panneaux 400 W 40 € pièce, livraison 80 € pour tout", 80),
+        ("Panel 400 W 21 kg £50, postage £25", 25),
+        ("1 Modul 400 W, 50 €, Versand 25 € pro Modul", 25),
+    ],
+)
+def test_what_sending_all_of_them_costs_stays(body, cost):
+    assert reading_of(body).shipping_cost == cost

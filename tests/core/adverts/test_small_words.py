@@ -86,6 +86,9 @@ SOME = {
     "each_at_end": ("de", HABIT),
     "post_behind": ("en", HABIT),
     "power_behind": ("de nl pl cs da", HABIT),
+    "price_more": ("en de nl es pl cs da", "the others have a word that joins before it, see more_linked"),
+    "must_go": ("en de nl da", "the others have no word for both away and lost"),
+    "more_linked": ("fr it pt", "the others write the word alone, see price_more"),
 }
 ALIKE_EVERYWHERE = {"peak_dashed", "celsius", "never_cut_short"}
 OF_OTHERS = {
@@ -93,6 +96,7 @@ OF_OTHERS = {
     "of_old_price",
     "of_other_amount",
     "of_parts",
+    "of_beside",
     "not_in_price",
     "of_several",
     "order_first",
