@@ -85,8 +85,7 @@ def sky_seen(
     bare = sky_share(tilts)
     slices = slices_of(places.slice_deg)
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
-    most = _past_house(places, tilts, azimuths, facade_azimuth_deg)
-    past_skyline = past_overhang = most
+    past_skyline = past_overhang = most = _past_house(places, tilts, azimuths, facade_azimuth_deg)
     if skyline or overhang is not None or walls or (places.house_steepness is not None and in_front is not None):
         tilt = tilts[:, None]
         from_facade, turned = out_of_facade_deg(azimuths, facade_azimuth_deg, slices)

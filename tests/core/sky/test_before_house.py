@@ -118,3 +118,13 @@ def test_the_year_of_a_plane_gets_its_ground_as_dim_at_every_stage():
     for stage in ("open_w_per_m2", "after_skyline_w_per_m2", "effective_w_per_m2"):
         ground = [getattr(one, stage).sum() - getattr(dark, stage).sum() for one in (before, free)]
         assert ground[0] == pytest.approx(left * ground[1], rel=1e-9)
+
+
+def test_what_is_kept_of_facades_asked_about_is_that_of_each():
+    """More of them than are kept, of two heights, asked about twice and out of order."""
+    daylight = daylight_of(typical(*AT))
+    stands = [hung(azimuth, house_m=house_m) for azimuth in range(0, 360, 17) for house_m in (9.0, 18.0)]
+    first = [by_rule(one, daylight) for one in stands]
+    assert first == [by_rule(one, daylight_of(typical(*AT))) for one in stands]
+    assert first[::-1] == [by_rule(one, daylight) for one in stands[::-1]]
+    assert len(set(first)) == len(stands)
