@@ -43,13 +43,23 @@ def test_no_age_within_the_range_makes_a_wider_year_and_a_new_panel_gives_more(
         assert (middle < known) == (age < taken["value"])
 
 
-@pytest.mark.parametrize(("rated_power_w", "built"), [(195, (1998, 2016)), (250, (2005, 2021)), (410, (2020, 2026))])
+@pytest.mark.parametrize(("rated_power_w", "built"), [(183, (1998, 2016)), (250, (2005, 2021)), (410, (2020, 2026))])
 def test_panels_are_as_old_as_their_power_tells(rated_power_w: float, built: tuple[int, int]) -> None:
     """Years from memory: 60 cells of 156 mm were common from 2005 to 2021, 108 half cells of 182 mm come since 2020."""
     [taken] = age_assumed(asked(rated_power_w=rated_power_w))
     assert taken["low"] == pytest.approx(2026 - built[1], abs=1)
     assert taken["high"] == pytest.approx(min(2026 - built[0], 25), abs=1)
     assert taken["value"] == (taken["low"] + taken["high"]) / 2
+
+
+@pytest.mark.parametrize("rated_power_w", [200, 220, 250, 260, 300])
+@pytest.mark.parametrize("said", [{"history": "unused"}, {"age_years": 0}, {"age_years": 5}])
+def test_panels_of_a_format_that_ended_are_of_that_format_however_late_they_are_put_up(
+    rated_power_w: float, said: dict[str, Any]
+) -> None:
+    untold, told = (asked(rated_power_w=rated_power_w, **one)["energy"]["year_kwh"] for one in ({}, said))
+    assert told["cautious"] >= untold["cautious"] - 0.5
+    assert told["middle"] > untold["middle"]
 
 
 def test_a_panel_of_no_known_format_is_of_middle_age() -> None:

@@ -17,6 +17,7 @@ RARE_SHARE = 0.05
 # Frames of one format differ in area by some 2.5 %, hardly ever by more than 10 %: from the public list.
 _SIZE_SD, _MOST_SIZE_OFF = 0.025, 0.10
 _OLDEST = 25  # years; a judgement: older ones are hardly offered any more
+_KEPT_YEARS = 3.0  # of those left over when a format ends, one in e after so long: a judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,14 +37,16 @@ def formats_like(known: Known) -> tuple[PanelFormat, ...]:
     """The formats that agree with what is known, commonest first; empty where none does.
 
     Formats rarer than 5 % of the agreeing ones together are left out; a size that differs makes one rarer, and so do
-    volts a cell unlike the kind's (45.7 V of 490 W are 66 cells rather than the commoner 60). Where none agrees, its
-    powers are taken a little wider, for weak and early makes. Thin film comes in no common format.
+    volts a cell unlike the kind's (45.7 V of 490 W are 66 cells rather than the commoner 60). None is put up before it
+    is made, and the longer its makes have ended, the fewer are left on shelves. Where none agrees, its powers are taken
+    a little wider, for weak and early makes. Thin film comes in no common format.
     """
     if known.cell_kind in THIN_FILM:
         return ()
     fitting = [f for f in FORMATS if _agrees(f, known, 0.0)] or [f for f in FORMATS if _agrees(f, known, 0.2)]
     weights = [
-        f.share * exp(-0.5 * ((_size_off(f, known) / _SIZE_SD) ** 2 + _volts_off(f, known) ** 2)) for f in fitting
+        f.share * exp(-0.5 * ((_size_off(f, known) / _SIZE_SD) ** 2 + _volts_off(f, known) ** 2) - _kept(f, known))
+        for f in fitting
     ]
     floor = RARE_SHARE * sum(weights)
     ranked = sorted(zip(weights, fitting, strict=True), key=lambda pair: -pair[0])
@@ -77,7 +80,7 @@ def _agrees(panel_format: PanelFormat, known: Known, slack: float) -> bool:
         and _size_off(panel_format, known) <= _MOST_SIZE_OFF
         and (not panel_format.kinds or known.cell_kind in panel_format.kinds)
         and known.cells_in_series in {None, panel_format.cells_in_series}
-        and (known.built is None or _earliest(panel_format) <= known.built <= _latest(panel_format))
+        and (known.built is None or _earliest(panel_format) <= known.built)
     )
 
 
@@ -100,6 +103,11 @@ def ages_of(formats: Sequence[PanelFormat], year: int) -> tuple[float, float]:
     """
     low, high = year - max(map(_latest, formats)), year - min(map(_earliest, formats))
     return float(min(max(low, 0), _OLDEST)), float(min(max(high, 0), _OLDEST))
+
+
+def _kept(panel_format: PanelFormat, known: Known) -> float:
+    """By what power of e a panel put up then is rarer, as it was kept so long after the last were made."""
+    return 0.0 if known.built is None else max(known.built - _latest(panel_format), 0) / _KEPT_YEARS
 
 
 def cells_guess(known: Known, formats: Sequence[PanelFormat]) -> Guess:
