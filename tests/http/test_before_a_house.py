@@ -60,7 +60,10 @@ def test_a_house_takes_of_a_leaning_panel_and_its_height_is_in_the_band(mount):
         found["used"]["arrays"][0]["height_above_ground_m"],
     )
     assert (building["low"], building["value"], building["high"]) == (panel_m + 1.5, panel_m + 3, panel_m + 15)
-    ends = [year(**stand, fixing={"building_height_m": building[end]}) for end in ("low", "high")]
+    ends = [
+        year(**stand, height_above_ground_m=panel_m, fixing={"building_height_m": building[end]})
+        for end in ("low", "high")
+    ]
     assert band["cautious"] < ends[1]["middle"] <= band["middle"] <= ends[0]["middle"] < band["hopeful"]
     told = year(**stand, fixing={"building_height_m": building["value"]})
     assert told["middle"] == band["middle"]
@@ -105,10 +108,10 @@ def test_a_rail_told_before_panels_on_the_floor_takes_light_within_the_band_of_o
         year(**stand, **rail, cover={"light_through_share": 1}),
     )
     assert silent["cautious"] <= told["middle"] < 0.92 * none["middle"]
-    assert none["middle"] <= gone["middle"] == silent["middle"]
+    assert none["middle"] <= gone["middle"] <= silent["hopeful"]
+    assert told["middle"] <= silent["middle"] < gone["middle"]
     assert told["hopeful"] < none["hopeful"]
     assert silent["cautious"] < gone["cautious"]
-    assert silent["hopeful"] == gone["hopeful"]
     [share] = assumed(answer(**stand, **rail), "cover/light_through_share")
     assert share["code"] == "rail_before_floor"
     low, high = (year(**stand, **rail, cover={"light_through_share": share[end]})["middle"] for end in ("low", "high"))
@@ -118,7 +121,8 @@ def test_a_rail_told_before_panels_on_the_floor_takes_light_within_the_band_of_o
 def test_a_higher_rail_before_panels_on_the_floor_leaves_no_more():
     bands = [year(mount="balcony_floor", plane={"tilt_deg": 25, "azimuth_deg": 150},
                   **({} if high is None else {"fixing": {"railing_height_m": high}}))
-             for high in (None, 0.2, 0.5, 1.0, 1.5, 3.0)]  # fmt: skip
+             for high in (0.2, 0.5, 1.0, 1.5, 3.0, None)]  # fmt: skip
+    assert bands.pop()["middle"] == bands[2]["middle"]
     for end in ("middle", "hopeful"):
         assert all(lower[end] > higher[end] for lower, higher in itertools.pairwise(bands))
 

@@ -240,14 +240,14 @@ def _cover(array: Node, mount: str, *, measured: bool) -> Cover | None:
 
 
 def _before_floor(array: Node) -> Guess:
-    """What comes through and over the rail to panels on a balcony's floor; of one that nobody told the doubt alone."""
+    """What comes through and over the rail to panels on a balcony's floor; of which nobody told, there may be none."""
     fixing = array.child("fixing")
     told = (fixing.get("railing_height_m"), fixing.get("railing_length_m"), array.get("hand_rail"))
-    if all(one is None for one in told):
-        return Guess(value=1.0, code="rail_not_told")
     high_m = fixing.get("railing_height_m") or _USUAL_RAIL_M
     hidden = high_m / (high_m + _HALF_HIDDEN_M)
     through = {end: round(1.0 - taken * hidden, 3) for end, taken in _TAKEN_BY_RAIL.items()}
+    if all(one is None for one in told):
+        return Guess(value=through["value"], code="rail_not_told", low=through["low"], high=1.0)
     return Guess(value=through["value"], code="rail_before_floor", low=through["low"], high=through["high"])
 
 

@@ -95,7 +95,7 @@ def _completed(node: Node, as_of: date, listed: PanelList) -> Panel:
         length_mm=length,
         width_mm=width,
         weight_kg=weight,
-        age_years=_age(node, formats, as_of),
+        age_years=_age(node, formats, known.rated_power_w, as_of),
         power_tolerance_pct=_tolerance(node),
         connector=node.take("connector"),
         glass=node.take("glass"),
@@ -209,13 +209,13 @@ def _in_bounds(name: str, value: float, slack: float) -> Guess:
     return _among(value, [value], slack)
 
 
-def _age(node: Node, formats: tuple[PanelFormat, ...], as_of: date) -> float:
+def _age(node: Node, formats: tuple[PanelFormat, ...], rated_power_w: float, as_of: date) -> float:
     """Nobody tells that it is unused: as old as panels of its format are, and no surer; else of middle age."""
     guess = None
     if node.get("history") == "unused":
         guess = Guess(value=0.0, code="taken_as_new")
     elif formats:
-        low, high = ages_of(formats, as_of.year)
+        low, high = ages_of(formats, rated_power_w, as_of.year)
         guess = Guess(value=(low + high) / 2, code="made_then", low=low, high=high)
     return float(node.take("age_years", guess))
 

@@ -56,7 +56,7 @@ PANEL_ROWS: tuple[Row, ...] = (
     _panel("age_years", code="middle_age", value=5.0, unit="a", source="judgement: half of the range, where nobody "
            "tells that a panel is unused", low=0.0, high=10.0, moves_energy=True),
     _panel("age_years", code="made_then", rule="half-way between the first and the last year in which panels of this "
-           "power, size and build were made, at most 25 years ago", unit="a", source=_FORMATS, moves_energy=True),
+           "size and build had this power, at most 25 years ago", unit="a", source=_FORMATS, moves_energy=True),
     _panel("age_years", code="taken_as_new", value=0.0, unit="a", source="an unused panel was in no use"),
     _panel("power_tolerance_pct", code="label_tolerance", value=[0.0, 3.0], unit="%", source=TRADE),
     _panel("connector", code="not_said", value="not_known", source=NEUTRAL),

@@ -110,9 +110,8 @@ ARRAY_ROWS: tuple[Row, ...] = (
            high=0.92, moves_energy=True),
     _array("cover/light_through_share", code="rail_in_front", value=0.8, source=f"glass or bars before what stands "
            f"behind a rail: {TRADE}", low=0.5, high=0.95, moves_energy=True),
-    _array("cover/light_through_share", code="rail_not_told", value=1.0, source="a balcony has a rail; bars or glass "
-           "before what stands on its floor, and its hand rail, are in the range", low=0.8, high=1.0,
-           moves_energy=True),
+    _array("cover/light_through_share", code="rail_not_told", rule="a balcony has a rail: one of 1 m as "
+           "if it were told; or none", source=f"glass or bars: {TRADE}", moves_energy=True),
     _array("cover/light_through_share", code="rail_before_floor", rule="1 less a fifth of what the rail hides of the "
            "lowest cells' light: 0.69 at 1 m, half at 0.45", source=f"glass or bars: {TRADE}; the part hidden by own "
            "runs, 0.05 to 0.5 m before panels that lean 15 to 45 degrees", moves_energy=True),

@@ -21,7 +21,7 @@ from service.core.sky.cloudless import Cloudless, cloudless_hours, of_clean_air
 from service.core.sky.diffuse import diffuse_share
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given_checks import check_light, most_on_plane
-from service.core.sky.given_hours import GivenHours, filled, hours_of
+from service.core.sky.given_hours import BRIGHT_W_PER_M2, GivenHours, filled, hours_of
 from service.core.sky.given_times import HOUR_MINUTES, given_weather
 from service.core.sky.plane_given import LEAST_COS_ZENITH, level_light, split_of_minutes
 from service.core.sky.snow import snow_of_hours
@@ -75,7 +75,7 @@ def given_sky(
     hours, gaps = filled(hours, cloudless)
     sky = _sky(hours, sun, cloudless, climate, time_zone, typical)
     row, leap = _rows(hours.utc, offset_min)
-    pick = _year(row, leap, typical.clear_ghi_w_per_m2 > 0.0)
+    pick = _year(row, leap, typical.clear_ghi_w_per_m2 > BRIGHT_W_PER_M2)
     if pick is None:
         snow, rest_h = _snow_of_part(hours, typical, climate, offset_min)
     else:
@@ -238,7 +238,7 @@ def _rows(utc: NDArray[np.datetime64], offset_min: int) -> tuple[Ints, NDArray[n
 def _year(row: Ints, leap: NDArray[np.bool_], day: NDArray[np.bool_]) -> Ints | None:
     """Which hour stands in each row of the year, the latest where two could; None where a year is not all there.
 
-    Hours by ``day`` have to be there but for a few; a row without an hour takes the one of the day before.
+    Hours of light, ``day``, have to be there but for a few; a row without an hour takes the one of the day before.
     """
     pick = np.full(HOURS, -1)
     plain = np.flatnonzero(~leap)

@@ -24,7 +24,7 @@ SHORT_AIR_GAP_H = 24
 MOST_FILLED_SHARE = 0.05  # of the hours of daylight; of a few days at least as many as a short gap has
 LEAST_KNOWN_SHARE = 0.5  # of an hour's steps
 _LEAST_STEPS_OF_FLICKER = 4
-_SEEN_W_PER_M2 = 20.0  # cloudless light from which its part that comes through is well defined
+BRIGHT_W_PER_M2 = 20.0  # cloudless light from which its part that comes through is well defined
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -116,7 +116,7 @@ def filled(hours: GivenHours, cloudless: Cloudless) -> tuple[GivenHours, tuple[W
         ContradictionError: a gap that is too long, or too many short ones.
     """
     day = cloudless.outside_w_per_m2 > 0.5
-    bright = cloudless.ghi_w_per_m2 > _SEEN_W_PER_M2
+    bright = cloudless.ghi_w_per_m2 > BRIGHT_W_PER_M2
     columns = [hours.ghi, *(one for one in (hours.dni, hours.dhi) if one is not None), *(hours.planes or ())]
     unknown = np.any(np.isnan(columns), axis=0)
     missing = unknown & day

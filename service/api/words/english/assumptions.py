@@ -100,9 +100,9 @@ TEXTS: Mapping[str, str] = {
     "rail_in_front": "The panel is behind the railing, and what that is made of was not said: glass or bars that let "
     "{value:.2g} of the light through were taken; it may be {low:.2g} to {high:.2g}. Tell cover.light_through_share, "
     "1 where nothing of the kind stands before the panel, as behind a closed parapet, which is told as row_in_front.",
-    "rail_not_told": "No railing was told before the panels on the balcony's floor, so nothing was taken off; what one "
-    "of bars or glass may take, to {low:.2g} of the light, is in the range. Tell fixing.railing_height_m, or "
-    "cover.light_through_share, 1 where nothing is there.",
+    "rail_not_told": "No railing was told before the panels on the balcony's floor: one of usual height was taken, of "
+    "bars or glass, which lets {value:.2g} of the light through; it may be {low:.2g} to {high:.2g}. Tell "
+    "fixing.railing_height_m, or cover.light_through_share, 1 where nothing is there.",
     "rail_before_floor": "The panel stands behind the railing, and what that is made of was not said: through bars or "
     "glass and over them {value:.2g} of the light were taken to come; it may be {low:.2g} to {high:.2g}. Tell "
     "cover.light_through_share; a closed parapet is told as row_in_front, with a share of 1 here.",
