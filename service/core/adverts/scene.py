@@ -15,7 +15,7 @@ from service.core.adverts.tokens import Pieces
 from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
-BODY_FROM = 100_000  # sentences of the body are counted from here on
+TITLE_FROM = -100_000  # sentences of the title are counted from here on, those of the body from nought: small numbers
 _NEAR = 3
 _MOST_ORDERS = 20
 _MOST_BEFORE = 40
