@@ -13,7 +13,7 @@ from sys import intern
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
 MOST_MET, MOST_PIECES_MET = 10_000, 20_000
-_FEW = 6
+_FEW, _FAR = 6, 24  # pieces
 _NO_GAPS = [(0,) * (count - 1) for count in range(_FEW + 1)]  # within a run of so many pieces
 
 
@@ -135,23 +135,22 @@ class Pieces:
             if run.plain:  # as the most are
                 gaps.append(1)
                 words.append(run.first)
-                continue
-            if not run.count:
-                wider.append(len(gaps))
-                continue
-            if run.roles:
-                self.roles |= run.roles
-                told.append((len(words), run))
-            if run.weight:
-                telling[run.told] = run.weight
-                if run.more is not None:
-                    telling.update(run.more)
-            gaps.append(1)
-            if run.count == 1:
-                words.append(run.first)
+            elif run.count:
+                if run.roles:
+                    self.roles |= run.roles
+                    told.append((len(words), run))
+                if run.weight:
+                    telling[run.told] = run.weight
+                    if run.more is not None:
+                        telling.update(run.more)
+                gaps.append(1)
+                if run.count == 1:
+                    words.append(run.first)
+                else:
+                    words += run.words
+                    gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
             else:
-                words += run.words
-                gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
+                wider.append(len(gaps))
 
     @property
     def different(self) -> frozenset[str]:
@@ -189,7 +188,9 @@ class Pieces:
     def _breadth(self, at: int, to: int) -> int:
         """How many signs wide pieces are, with the gap before each."""
         words, gaps, signs = self.words, self.gaps, 0
-        for place in range(at, to):
+        if to - at > _FAR:
+            return len("".join(words[at:to])) + sum(gaps[at:to])
+        for place in range(at, to):  # as machine code cheaper for few
             signs += len(words[place]) + gaps[place]
         return signs
 
