@@ -65,13 +65,11 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
         if run.bare & bare:  # as most are
             continue
         starts = run.starts[which]
-        if starts is None:
-            starts = _starts(run, lexicon, at + 1, heard)
-        for start in starts:
+        for start in _starts(run, lexicon, at + 1, heard) if starts is None else starts:
             at += 1
             if at < done or (heard is not None and at not in heard):
                 continue
-            if type(start) is int:  # the kinds in order of how often they come
+            if type(start) is int:  # as most are
                 if start == NOTHING:
                     continue
                 if start == PARTS:
@@ -80,6 +78,8 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
                     walk.new_sentence()
                 elif start > POINT:
                     _sign(walk, at, start)
+            elif type(start) is Figure:
+                done = measured(walk, at, start)
             elif type(start) is Phrases:
                 follow = padded[at + 1]
                 if (
@@ -92,8 +92,6 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
                 else:
                     for meaning in start.alone:
                         told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
-            elif type(start) is Figure:
-                done = measured(walk, at, start)
             elif type(start) is tuple:
                 for meaning in start:
                     told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))

@@ -16,7 +16,7 @@ from service.core.adverts.units_first import LETTERS, NAMES, units_of_names, wit
 from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
-BODY_FROM = 100_000  # sentences of the body are counted from here on
+TITLE_FROM = -100_000  # sentences of the title are counted from here on, those of the body from nought: small numbers
 _NEAR = 3
 _MOST_ORDERS = 20
 _MOST_BEFORE = 40
@@ -62,11 +62,7 @@ class Scene:
         self.commanded = commanded
         self.units: dict[str, list[int]] = {}
         for place in self.by_what.get(NUMBER, ()):
-            known = self.units.get(items[place].unit)
-            if known is None:
-                self.units[items[place].unit] = [place]
-            else:
-                known.append(place)
+            self.units.setdefault(items[place].unit, []).append(place)
         self.sentences = [item.sentence for item in items]
         self.denials = _near(self.by_what.get("without", ()))
         self.sorts: list[int] | None = None

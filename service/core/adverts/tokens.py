@@ -5,6 +5,7 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
+from bisect import bisect_right
 from collections.abc import Set
 from sys import intern
 
@@ -12,7 +13,7 @@ from sys import intern
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
 MOST_MET, MOST_PIECES_MET = 10_000, 20_000
-_FEW = 6
+_FEW, _FAR = 6, 24  # pieces
 _NO_GAPS = [(0,) * (count - 1) for count in range(_FEW + 1)]  # within a run of so many pieces
 
 
@@ -90,16 +91,16 @@ class Pieces:
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
     ``lined``: are there line ends? ``roles``: those of all words; ``telling``: the weights of those that
     tell a language; ``runs``: what stands between blanks and line ends, and these; ``told``: those of them with roles,
-    each behind the place of its first word. ``shown``: the text with capitals, where it was told. ``_before``: how many
-    signs stand before the gap of piece ``_asked``.
+    each behind the place of its first word. ``shown``: the text with capitals, where it was told. How many signs stand
+    before the gap of a piece: ``_signs`` before those that begin lines, ``_begin``, ``_before`` before ``_asked``.
 
     >>> pieces = Pieces("2 x,", Met({}, {}, 0))
     >>> pieces.words, pieces.gaps, pieces.start(2)
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_asked", "_before", "_different", "gaps", "lined", "roles", "runs", "shown", "telling", "told",
-                 "words")  # fmt: skip
+    __slots__ = ("_asked", "_before", "_begin", "_different", "_signs", "gaps", "lined", "roles", "runs", "shown",
+                 "telling", "told", "words")  # fmt: skip
 
     def __init__(self, text: str, met: Met) -> None:
         self.words: list[str] = []
@@ -107,28 +108,36 @@ class Pieces:
         self.runs: list[Run] = []
         self.telling: dict[str, int] = {}
         self.told: list[tuple[int, Run]] = []
-        words, gaps, runs, telling, told = self.words, self.gaps, self.runs, self.telling, self.told
-        roles, line_end = 0, met["\n"]
+        self.roles = 0
+        self.shown = ""
+        self._different: frozenset[str] | None = None
+        self._begin, self._signs = [0], [-1]  # the first gap is one too wide
+        self._asked, self._before = 0, -1
         wider: list[int] = []  # what has one blank more before it
-        begin: list[int] = []  # what has one less than behind a word, as it begins a line
+        line_end, signs = met["\n"], 0
         for number, line in enumerate(text.rstrip(" ").split("\n")):
             if number:
-                gaps.append(0)
-                words.append("\n")
-                runs.append(line_end)
-                begin.append(len(gaps))
-            found = [met[signs] for signs in line.split(" ")]
-            runs += found
-            for run in found:
-                if run.plain:  # as the most are
-                    gaps.append(1)
-                    words.append(run.first)
-                    continue
-                if not run.count:
-                    wider.append(len(gaps))
-                    continue
+                self.gaps.append(0)
+                self.words.append("\n")
+                self.runs.append(line_end)
+                self._begin.append(len(self.gaps))
+                self._signs.append(signs)
+            signs += len(line) + 1
+            self._cut(line, met, wider)
+        self.lined = len(self._begin) > 1
+        _evened(self.gaps, wider, self._begin)
+
+    def _cut(self, line: str, met: Met, wider: list[int]) -> None:
+        words, gaps, telling, told = self.words, self.gaps, self.telling, self.told
+        found = [met[signs] for signs in line.split(" ")]
+        self.runs += found
+        for run in found:
+            if run.plain:  # as the most are
+                gaps.append(1)
+                words.append(run.first)
+            elif run.count:
                 if run.roles:
-                    roles |= run.roles
+                    self.roles |= run.roles
                     told.append((len(words), run))
                 if run.weight:
                     telling[run.told] = run.weight
@@ -140,10 +149,8 @@ class Pieces:
                 else:
                     words += run.words
                     gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
-        _evened(gaps, wider, begin)
-        self.lined, self.roles = bool(begin), roles
-        self._different: frozenset[str] | None = None
-        self.shown, self._asked, self._before = "", 0, -1  # the first gap is one too wide
+            else:
+                wider.append(len(gaps))
 
     @property
     def different(self) -> frozenset[str]:
@@ -156,8 +163,12 @@ class Pieces:
         """Where words with a role stand, which are ``words``: few runs have any, and no other is looked into."""
         found: list[int] = []
         for at, run in self.told:
-            if run.roles & role:
+            if not run.roles & role:
+                continue
+            if run.count > 1:
                 found += [place for place, word in enumerate(run.words, at) if word in words]
+            elif run.first in words:
+                found.append(at)
         return found
 
     def span(self, at: int, to: int) -> tuple[int, int]:
@@ -166,17 +177,22 @@ class Pieces:
         return start, start + self._breadth(at, to) - self.gaps[at]
 
     def start(self, at: int) -> int:
-        """The first sign of a piece, reckoned from the piece asked for before: cheap for few, asked in order."""
-        last, signs = self._asked, self._before
-        signs += self._breadth(last, at) if at >= last else -self._breadth(at, last)
+        """The first sign of a piece, reckoned from where its line begins or from the piece asked for before."""
+        low, signs, line = self._asked, self._before, bisect_right(self._begin, at) - 1
+        if low > at or self._begin[line] > low:
+            low, signs = self._begin[line], self._signs[line]
+        signs += self._breadth(low, at)
         self._asked, self._before = at, signs
         return signs + self.gaps[at]
 
     def _breadth(self, at: int, to: int) -> int:
         """How many signs wide pieces are, with the gap before each."""
-        if to - at == 1:
-            return len(self.words[at]) + self.gaps[at]
-        return len("".join(self.words[at:to])) + sum(self.gaps[at:to])
+        words, gaps, signs = self.words, self.gaps, 0
+        if to - at > _FAR:
+            return len("".join(words[at:to])) + sum(gaps[at:to])
+        for place in range(at, to):  # as machine code cheaper for few
+            signs += len(words[place]) + gaps[place]
+        return signs
 
     def titled(self, at: int) -> bool:
         """Does a piece begin with one capital?"""
@@ -191,7 +207,7 @@ def _evened(gaps: list[int], wider: list[int], begin: list[int]) -> None:
     gaps.append(1)
     for at in wider:
         gaps[at] += 1
-    for at in begin:
+    for at in begin[1:]:
         gaps[at] -= 1
     gaps[-1] = 1
 

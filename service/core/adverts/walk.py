@@ -43,14 +43,10 @@ class Item:
 
     def __init__(self, what: str, at: int, to: int, sentence: int, clause: int, field: int) -> None:
         self.what = what
-        self.at = at
-        self.to = to
-        self.sentence = sentence
-        self.clause = clause
-        self.field = field
-        self.value = 0.0
+        self.at, self.to = at, to
+        self.sentence, self.clause, self.field = sentence, clause, field
+        self.value, self.factor = 0.0, 1.0
         self.unit = self.glued = ""
-        self.factor = 1.0
         self.peak = self.spelled = False
 
 
