@@ -134,6 +134,12 @@ def test_limits_beside_words_for_running_stay(body):
         ("Solarmodul 400 W, Isc nicht 18 A, sondern 13,9 A, 40 Euro", "short_circuit_current_a", (13.9, False)),
         ("Solar panel 400 W, Voc 41 V on the web, Voc 37 V on the label. £40", "open_circuit_voltage_v", (37, True)),
         ("Panneau 400 W, Voc 37 V sur l'étiquette, Voc 41 V sur internet. 40 €", "open_circuit_voltage_v", (37, True)),
+        (
+            "Solar panel 400 W, Voc 41 V says the seller, Voc 37 V the data sheet, £40",
+            "open_circuit_voltage_v",
+            (None, True),
+        ),
+        ("Solar panel 400 W, Voc 37 V, Isc 13.9 A. Voc 37.1 V. £40", "open_circuit_voltage_v", (37, False)),
         ("Solar panel 400 W, Voc 37.1 V, Vmp 31.2 V, label intact. £40", "open_circuit_voltage_v", (37.1, False)),
     ],
 )
