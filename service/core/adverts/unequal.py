@@ -34,10 +34,10 @@ def keep(found: _Found, name: str, item: Item, sure: float = 0.93) -> None:
 
 def lower_of(scene: Scene, found: _Found) -> None:
     """Of two values of one limit the lower one is kept, with a doubt unless they are of two inputs."""
-    for name in found.keys() & _LIMITS.keys():
-        again = found.pop(_LIMITS[name], None)
-        if again is None:
+    for name, kept in _LIMITS.items():
+        if kept not in found:
             continue
+        again = found.pop(kept)
         first, second = found[name][1], again[1]
         if not _near(first, second):
             continue
