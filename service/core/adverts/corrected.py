@@ -8,6 +8,8 @@ from service.core.adverts.together import NOTHING, Together, told_together
 from service.core.adverts.walk import NUMBER
 
 _UNITS = frozenset(("V", "A", "W"))
+_NAMES = frozenset(("voc", "isc", "vmp", "imp", "mpp_point", "max_in", "start", "input_current", "output_current",
+                    "max_sc", "tracking", "input_range", "ac_out"))  # fmt: skip
 _NEAR, _BEHIND = 4, 4  # pieces from what is denied to what stands in its place; items
 
 
@@ -31,7 +33,7 @@ def corrected_in(scene: Scene) -> Together:
     for place in denied:
         item = scene.items[place]
         for at, one in enumerate(scene.ahead(place, _BEHIND), place + 1):
-            if one.at - item.to > _NEAR:
+            if one.at - item.to > _NEAR or one.what in _NAMES:
                 break
             if one.what == NUMBER and one.unit == item.unit:
                 true[at] = place
