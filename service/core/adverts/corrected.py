@@ -8,6 +8,8 @@ from service.core.adverts.together import NOTHING, Together, told_together
 from service.core.adverts.walk import NUMBER
 
 _UNITS = frozenset(("V", "A", "W"))
+_NAMES = frozenset(("voc", "isc", "vmp", "imp", "mpp_point", "max_in", "start", "input_current", "output_current",
+                    "max_sc", "tracking", "input_range", "ac_out"))  # fmt: skip
 _NEAR, _BEHIND = 4, 4  # pieces from what is denied to what stands in its place; items
 
 
@@ -31,7 +33,7 @@ def corrected_in(scene: Scene) -> Together:
     for place in denied:
         item = scene.items[place]
         for at, one in enumerate(scene.ahead(place, _BEHIND), place + 1):
-            if one.at - item.to > _NEAR:
+            if one.at - item.to > _NEAR or one.what in _NAMES:
                 break
             if one.what == NUMBER and one.unit == item.unit:
                 true[at] = place
@@ -40,11 +42,11 @@ def corrected_in(scene: Scene) -> Together:
 
 
 def _behind_no(scene: Scene) -> list[int]:
-    """Places of the figures directly behind a "no": "not 18 A", but not "not over 18 A"."""
+    """Places of the figures directly behind a "no": "not 18 A", but not "not over 18 A", "not available, 18 A"."""
     found: list[int] = []
     for no in scene.by_what.get("without", ()):
         word = scene.items[no]
-        if not "".join(scene.tokens[word.field][word.to : word.to + 1])[:1].isdigit():
+        if word.to - word.at > 1 or not "".join(scene.tokens[word.field][word.to : word.to + 1])[:1].isdigit():
             continue
         found += [
             no + step

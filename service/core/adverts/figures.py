@@ -17,7 +17,7 @@ from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
 from service.core.adverts.tables import below_names, in_columns
 from service.core.adverts.two_conditions import conditions_behind, of_two_conditions
-from service.core.adverts.unequal import of_label
+from service.core.adverts.unequal import keep_of_label, leave_out_unsure
 from service.core.adverts.walk import INVERTERS, NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
@@ -91,6 +91,7 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
             coefficients.append(place)
         elif kind == "panel" and 1 <= item.value < _HEAVIEST_KG and not of_a_wrapping(scene, place, item):
             _keep(found, "weight", item.value, item, 0.95)
+    leave_out_unsure(found)
     if "Hz" in scene.units and "cells" not in found:
         _halves(scene, found)
     keep_coefficients(scene, coefficients, sorted(bare), found)
@@ -194,8 +195,8 @@ def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[It
     name = name_of(scene, place, _RATINGS)
     if name == "vmp" and scene.tells("inverter_one", "inverter_many") and is_greatest(scene, place, item):
         return  # of the inverter's input
-    if name in found and name and _fits(name, item) and of_label(scene, found[name][1], item):
-        found[name] = (item.value, item, 0.9)
+    if name in found and name and _fits(name, item):
+        keep_of_label(scene, found, name, item)
     if name and name not in found and _fits(name, item) and item not in in_rows:
         found[name] = (item.value, item, 0.97 if item.unit else 0.9)
 

@@ -63,8 +63,10 @@ def _kept(scene: Scene, place: int) -> Item | None:
         light = len(between) <= _BETWEEN and all(word in scene.small.beside_kept for word in between)
         if not light or _of_others(scene, one):
             continue
-        after = tokens[one.to : one.to + 1] if behind else []
-        if not after or after[0] in _ENDS or after[0] in scene.small.beside_kept:
+        after = tokens[one.to : one.to + 2] if behind else []
+        if len(after) == _PAIR and after[1][0].isdigit() and after[0] in scene.small.part_of:
+            return None  # "keeping 4 of 12"
+        if not after or after[0] in _ENDS or after[0] in scene.small.beside_kept or after[0] in scene.small.joining:
             return one
         return one if any(more.what in _GOODS and more.at == one.to for more in scene.ahead(place, 4)) else None
     return None

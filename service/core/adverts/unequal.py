@@ -12,6 +12,7 @@ from service.core.adverts.walk import NUMBER, Item
 CONFLICT = "q:rating_conflict"
 _Found = dict[str, tuple[float, Item, float]]
 _LIMITS = {name: f"{name} again" for name in ("max_in", "max_current", "max_short_circuit")}
+_UNSURE = " unsure"
 _ALIKE, _APART = 1.03, 1.6  # further apart they are values of different things
 _OTHERS = frozenset(("isc", "imp", "vmp", "mpp_point", "tracking", "input_range", "start", "system", "battery",
                      "ac_out", "output_current", "surge", "dc_power", "power", "voc_coefficient"))  # fmt: skip
@@ -33,10 +34,10 @@ def keep(found: _Found, name: str, item: Item, sure: float = 0.93) -> None:
 
 def lower_of(scene: Scene, found: _Found) -> None:
     """Of two values of one limit the lower one is kept, with a doubt unless they are of two inputs."""
-    for name in found.keys() & _LIMITS.keys():
-        again = found.pop(_LIMITS[name], None)
-        if again is None:
+    for name, kept in _LIMITS.items():
+        if kept not in found:
             continue
+        again = found.pop(kept)
         first, second = found[name][1], again[1]
         if not _near(first, second):
             continue
@@ -50,14 +51,26 @@ def lower_of(scene: Scene, found: _Found) -> None:
             _doubt(scene, second)
 
 
-def of_label(scene: Scene, first: Item, item: Item) -> bool:
-    """Is a second value of a rating the one on the label, and the first not?"""
-    if not _near(first, item) or not scene.tells(*_LABELS):
-        return False
-    labels = [bool(_clause(scene, one) & _LABELS) for one in (first, item)]
+def keep_of_label(scene: Scene, found: _Found, name: str, item: Item) -> None:
+    """Of two values of a rating the one on the label is kept; of two in one sentence, none on a label, neither."""
+    first = found[name][1]
+    if not _near(first, item):
+        return
+    labels = [bool(_clause(scene, one) & _LABELS) for one in (first, item)] if scene.tells(*_LABELS) else [False, False]
     if labels[0] != labels[1]:
         _doubt(scene, item)
-    return labels[1] and not labels[0]
+        if labels[1]:
+            found[name] = (item.value, item, 0.9)
+    elif first.sentence == item.sentence and not labels[0]:
+        _doubt(scene, item)
+        found[name + _UNSURE] = found[name]
+
+
+def leave_out_unsure(found: _Found) -> None:
+    """Ratings of which two values are told and nobody knows which holds."""
+    for name in [one for one in found if one.endswith(_UNSURE)]:
+        del found[name]
+        found.pop(name.removesuffix(_UNSURE), None)
 
 
 def _near(one: Item, other: Item) -> bool:

@@ -51,6 +51,7 @@ def test_what_is_told_instead_of_a_denied_limit_is_taken(body, told):
         ("Onduleur 800 W, pas plus de 60 V, 14 A max par entrée. 60 €", (60, 14)),
         ("Microinverter 800 W, non oltre 60 V, max 14 A per ingresso. 60 euro", (60, 14)),
         ("Inverter 800 W, max DC 60 V, not 12 V. Max input 14 A. £60", (60, 14)),
+        ("Inverter 800 W, not 12 V, max 60 V, not more than 14 A per input £60", (60, 14)),
     ],
 )
 def test_a_no_that_sets_a_limit_denies_none(body, told):
@@ -134,6 +135,13 @@ def test_limits_beside_words_for_running_stay(body):
         ("Solarmodul 400 W, Isc nicht 18 A, sondern 13,9 A, 40 Euro", "short_circuit_current_a", (13.9, False)),
         ("Solar panel 400 W, Voc 41 V on the web, Voc 37 V on the label. £40", "open_circuit_voltage_v", (37, True)),
         ("Panneau 400 W, Voc 37 V sur l'étiquette, Voc 41 V sur internet. 40 €", "open_circuit_voltage_v", (37, True)),
+        (
+            "Solar panel 400 W, Voc 41 V says the seller, Voc 37 V the data sheet, £40",
+            "open_circuit_voltage_v",
+            (None, True),
+        ),
+        ("Solar panel 400 W, Voc 37 V, Isc 13.9 A. Voc 37.1 V. £40", "open_circuit_voltage_v", (37, False)),
+        ("Panel 400 W, no 12 V panel, Voc 37 V £40", "open_circuit_voltage_v", (37, False)),
         ("Solar panel 400 W, Voc 37.1 V, Vmp 31.2 V, label intact. £40", "open_circuit_voltage_v", (37.1, False)),
     ],
 )

@@ -63,5 +63,17 @@ def test_words_for_keeping_that_count_no_panels_take_none_away(body):
     assert pieces(body) == 12
 
 
+@pytest.mark.parametrize(
+    "body",
+    [
+        "8 panels 400 W (keeping 4 of 12) £30 each",
+        "12 panels 400 W, keep 4 and sell 8, £30 each",
+        "12 panels 400 W, I'm keeping four. 8 available at £30 each",
+    ],
+)
+def test_what_is_left_may_be_told_too(body):
+    assert pieces(body) == 8
+
+
 def test_what_is_sold_of_more_stays_what_is_on_offer():
     assert pieces("Selling 8 of my 12 panels 400 W, keeping four, £30 each") == 8
