@@ -40,16 +40,17 @@ def sells_a_belonging(scene: Scene, offered: Mapping[str, list[int]]) -> bool:
 def sells_another_inverter(scene: Scene, title: Mapping[str, list[int]], offered: Mapping[str, list[int]]) -> bool:
     """Is it the inverter of a welder, an oven, a generator or an air conditioner that the title names?
 
-    Where the title names no goods, the first words of the body tell: "inverter generator 2 kW".
+    Or the first words of the body: "inverter generator 2 kW".
     """
     if "inverter" not in offered or "panel" in title or "set" in title:
         return False
-    if any(_of_another(scene, 0, at) for at in range(len(scene.tokens[0]))):
-        return "inverter" in title or not _KINDS_BESIDE & offered.keys()
-    if "inverter" in title or _KINDS_BESIDE & offered.keys():
+    if "inverter" not in title and not _KINDS_BESIDE.isdisjoint(offered):
         return False
-    words, one = scene.tokens[1], scene.items[offered["inverter"][0]]
-    if one.at >= _FIRST:
+    if any(_of_another(scene, 0, at) for at in range(len(scene.tokens[0]))):
+        return True
+    words = scene.tokens[1]
+    one = next((scene.items[place] for place in offered["inverter"] if scene.items[place].field), None)
+    if one is None or one.at >= _FIRST:
         return False
     before = [at for at in range(max(one.at - _BESIDE, 0), one.at) if _ENDS.isdisjoint(words[at : one.at])]
     behind = [at for at in range(one.to, min(one.to + _BESIDE, len(words))) if _ENDS.isdisjoint(words[one.to : at])]

@@ -16,6 +16,7 @@ def kind_of(title, body):
     ("title", "body"),
     [
         ("Inverter generator 2 kW", "Petrol inverter generator, quiet. £250"),
+        ("Inverter air con", "Inverter split air conditioner 3.5 kW, removed. £250"),
         ("Generator 2000 W", "Petrol inverter generator 2000 W, 230 V. £250"),
         ("Inverter Klimagerät", "Split, 2,6 kW. 300 Euro"),
         ("", "Inverter-Stromerzeuger 2000 W, 4-Takt. 250 Euro"),
@@ -43,6 +44,9 @@ def test_other_machines_and_things_are_no_goods(title, body):
         ("Solarmodule 400 W vom Ziegeldach", "4 Stück, 40 Euro je Stück", "panel"),
         ("Panneaux 400 W sur tuiles", "Démontés. 40 € pièce", "panel"),
         ("Inverter 3 kW off grid", "Pure sine, replaces a generator. £200", "inverter"),
+        ("Low frequency inverter 3 kW", "Pure sine, off grid. £200", "inverter"),
+        ("Hybridwechselrichter mit Notstrom", "5 kW, klimafreundlich. 300 Euro", "inverter"),
+        ("Inverter 800 W, Heathfield", "Works. £60", "inverter"),
         ("Balkonkraftwerk mit Wechselrichter", "2 Module 400 W, Wechselrichter 800 W. 250 Euro", "set"),
     ],
 )
