@@ -13,7 +13,8 @@ _GOODS = PANELS | INVERTERS | {"set_one", "set_many"}
 _BEHIND = INVERTERS | {"set_one", "set_many"}  # what a thing stands directly behind: "inverter cable"
 _ENDS = frozenset(".,;:!?()\n|+&/•*=")
 _KINDS = ("panel", "inverter", "set")
-_MOST_BETWEEN, _FIRST, _LOOKED_BACK, _CLOSE = 5, 8, 14, 2
+_KINDS_BESIDE = frozenset(("panel", "set"))
+_MOST_BETWEEN, _FIRST, _LOOKED_BACK, _CLOSE, _BESIDE = 5, 8, 14, 2, 3
 
 
 def sells_a_belonging(scene: Scene, offered: Mapping[str, list[int]]) -> bool:
@@ -36,11 +37,31 @@ def sells_a_belonging(scene: Scene, offered: Mapping[str, list[int]]) -> bool:
     )
 
 
-def sells_another_inverter(scene: Scene, title: Mapping[str, list[int]]) -> bool:
-    """Is it the inverter of a welder or of a microwave oven that the title names?"""
-    if "inverter" not in title or "panel" in title or "set" in title:
+def sells_another_inverter(scene: Scene, title: Mapping[str, list[int]], offered: Mapping[str, list[int]]) -> bool:
+    """Is it the inverter of a welder, an oven, a generator or an air conditioner that the title names?
+
+    Or the first words of the body: "inverter generator 2 kW".
+    """
+    if "inverter" not in offered or "panel" in title or "set" in title:
         return False
-    return any(word.startswith(scene.small.other_inverters) for word in scene.tokens[0])
+    if "inverter" not in title and not _KINDS_BESIDE.isdisjoint(offered):
+        return False
+    if any(_of_another(scene, 0, at) for at in range(len(scene.tokens[0]))):
+        return True
+    words = scene.tokens[1]
+    one = next((scene.items[place] for place in offered["inverter"] if scene.items[place].field), None)
+    if one is None or one.at >= _FIRST:
+        return False
+    before = [at for at in range(max(one.at - _BESIDE, 0), one.at) if _ENDS.isdisjoint(words[at : one.at])]
+    behind = [at for at in range(one.to, min(one.to + _BESIDE, len(words))) if _ENDS.isdisjoint(words[one.to : at])]
+    return any(_of_another(scene, 1, at) for at in (*before, *behind))
+
+
+def _of_another(scene: Scene, field: int, at: int) -> bool:
+    """Does a word for such a machine stand there, and no "for" before it?"""
+    if not scene.tokens[field][at].startswith(scene.small.other_inverters):
+        return False
+    return not scene.stands("for", field, at - 1)
 
 
 def _names_goods(scene: Scene) -> bool:

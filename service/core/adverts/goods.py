@@ -282,7 +282,11 @@ def _lacks(scene: Scene, good: str) -> bool:
 
 def _other_goods(scene: Scene, named: _Named) -> bool:
     """Is it anything else that is sold, whatever panels and inverters are named?"""
-    if sells_another_inverter(scene, named.title) or sells_a_belonging(scene, named.all) or sells_a_house(scene):
+    if (
+        sells_another_inverter(scene, named.title, named.all)
+        or sells_a_belonging(scene, named.all)
+        or sells_a_house(scene)
+    ):
         return True
     return sells_knowledge(scene) or _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)
 

@@ -45,7 +45,8 @@ def judged_voltage(
 ) -> Quantity | None:
     """What the open-circuit voltage says; None where it was not read.
 
-    Volts hardly move with light, so each panel of a lot that is low as a whole is suspicious. ``beside``: the others.
+    Volts hardly move with light, so each panel of a lot that is low as a whole is suspicious. ``beside``: the others,
+    which tell nothing in the dusk that was told: there a cell that leaks takes more than it does in the sun.
     ``flows``: the same panel gave the current of a sound one.
     """
     read = reading.open_circuit_voltage_v
@@ -66,7 +67,7 @@ def judged_voltage(
         return _quantity(VOC, Seen.SUSPICIOUS if seen else Seen.CANNOT_TELL, read, expected, seen or dull)
     if not causes and read > expected.high:
         return _high_voltage(read, expected, door.ratings, beside)
-    if beside.stands in {"low", "high"}:
+    if beside.stands in {"low", "high"} and (not causes or door.light.origin == "not_known"):
         return _voltage_apart(read, expected, door, beside)
     if causes:
         causes = (*voltage_against_light(read, door), *causes)

@@ -327,6 +327,20 @@ def test_in_dull_light_that_takes_volts_of_worn_cells_no_panel_is_accused_by_its
     )  # fmt: skip
 
 
+@pytest.mark.parametrize("w_per_m2", [0.4, 20.0, 45.0])
+@pytest.mark.parametrize("origin", ["sky", "measured"])
+def test_in_the_dusk_no_panel_is_accused_by_its_neighbours_volts(origin: str, w_per_m2: float) -> None:
+    dusk = Light(w_per_m2=Between(low=0.7 * w_per_m2, likely=w_per_m2, high=1.2 * w_per_m2), origin=origin)
+    for seen in panels_seen(door(dusk), a_lot((34.0, 0.3), (22.0, 0.3))):
+        assert (seen.verdict, seen.worth.share) == (Seen.CANNOT_TELL, None)
+        assert {"light_too_low", "more_than_told_light"} >= set(codes(seen)) >= {"light_too_low"}
+
+
+def test_from_fifty_watts_on_a_lost_section_shows_beside_the_neighbours() -> None:
+    lost = panels_seen(door(measured(60.0)), a_lot((35.0, 0.6), (35.1, 0.6), (23.4, 0.6)))[-1]
+    assert (lost.verdict, codes(lost)[:1]) == (Seen.SUSPICIOUS, ["bypass_section_lost"])
+
+
 @pytest.mark.parametrize("light", [measured(40.0), light_indoors()])
 def test_a_lot_that_cannot_be_compared_is_not_called_alone(light: Light) -> None:
     for seen in panels_seen(door(light), a_lot((33.0, 0.3), (33.0, 0.2))):
