@@ -90,9 +90,7 @@ def _named(scene: Scene) -> _Named:
             continue
         if reasons and good == "inverter" and is_reason(scene, place):
             continue
-        if good == "inverter" and missing:
-            continue
-        if both and good in _TWO_KINDS and is_only_mentioned(scene, place):
+        if (good == "inverter" and missing) or (both and good in _TWO_KINDS and is_only_mentioned(scene, place)):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue

@@ -80,7 +80,7 @@ def counts_sent(scene: Scene, place: int, item: Item) -> bool:
 
 
 def by_measure(scene: Scene, place: int, item: Item, pieces: int | None) -> bool:
-    """Is sending charged for each piece, mile or kilogram, or less for each further one, so that nobody told the sum?"""
+    """Is sending charged for each piece, mile or kilogram, or less for further ones, so that nobody told the sum?"""
     tokens, small = scene.tokens[item.field], scene.small
     to = item.to + (item.unit == "DKK" and tokens[item.to : item.to + 1] == ["."])
     behind = [word for word in tokens[to : to + 2 * _TO_MEASURE] if word != "."]
