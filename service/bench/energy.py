@@ -136,7 +136,7 @@ def main(arguments: Sequence[str]) -> int:
     request_file, question, by_hand = _bulk_of(chosen.file)
     bulk = energy_bulk.bulk_cost(request_file, question, by_hand, rounds=ROUNDS)
     changed = energy_what_if.what_if_cost(request_file, by_hand, rounds=ROUNDS)
-    ranking = shortlist_cost(_SHORTLIST, rounds=5).ratios["numbers / functions by hand"]
+    ranking = shortlist_cost(_SHORTLIST).ratios["numbers / functions by hand"]
     if chosen.json:
         more = {"bulk": {**asdict(bulk), "ratios": bulk.ratios}, "what_if": asdict(changed), "ranking": ranking}
         print(json.dumps({**asdict(cost), **more}))

@@ -5,6 +5,7 @@ and what stands for a missing value, are those that pvlib's reader documents, wh
 """
 
 import hashlib
+from codecs import BOM_UTF8
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
@@ -22,7 +23,7 @@ MOST_FILES = 50
 LARGEST_BYTES = 8_000_000
 LONGEST_NAME = 80
 _ENDING = ".epw"
-_HEADING = 8
+_HEADING, _FIELDS_OF_PLACE = 8, 9
 _MONTH, _DAY, _HOUR, _AIR, _GHI, _DNI, _DHI = 1, 2, 3, 6, 13, 14, 15
 _NO_AIR_C, _NO_AIR_OF_OTHERS_C, _NO_LIGHT = 99.9, 999.0, 9999.0
 _OFFSET_HOURS = Bounds(-14, 14, "h")
@@ -94,10 +95,12 @@ def _file_at(path: Path) -> WeatherFile:
         if path.stat().st_size > LARGEST_BYTES:
             raise _fault(str(path), f"is larger than {LARGEST_BYTES} bytes")
         content = path.read_bytes()
-        lines = content.decode("latin-1").splitlines()
+        lines = content.removeprefix(BOM_UTF8).decode("latin-1").splitlines()
         place = lines[0].split(",")
         if place[0].strip().upper() != "LOCATION":
             raise _fault(str(path), "does not begin with LOCATION")
+        if len(place) < _FIELDS_OF_PLACE:
+            raise _fault(str(path), f"has {len(place)} fields in its first line; accepted: at least {_FIELDS_OF_PLACE}")
         latitude_deg, longitude_deg, offset_hours = _place(path, [float(field) for field in place[6:9]])
         rows = np.loadtxt(
             lines[_HEADING:], delimiter=",", usecols=(_MONTH, _DAY, _HOUR, _AIR, _GHI, _DNI, _DHI), ndmin=2

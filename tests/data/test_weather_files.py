@@ -84,12 +84,23 @@ AIR, GHI, DNI, DHI = 6, 13, 14, 15
         (with_fields({DHI: "5000"}, [4999]), "dhi_w_per_m2 of 5000"),
         (with_fields({GHI: "9999"}), "no light"),
         (with_fields({GHI: "0"}), "no light"),
+        (["LOCATION,Pier", *epw_lines()[1:]], "2 fields in its first line"),
     ],
 )
 def test_what_cannot_be_stops_the_start_and_is_named(lines: list[str], told: str, tmp_path: Path) -> None:
     written(tmp_path, "pier", lines)
     with pytest.raises(WeatherFileError, match=rf"pier\.epw.*{told}"):
         weather_files(str(tmp_path))
+
+
+def test_a_mark_of_byte_order_changes_nothing(tmp_path: Path) -> None:
+    written(tmp_path, "pier", epw_lines())
+    plain = weather_files(str(tmp_path))["pier"]
+    file = tmp_path / "pier.epw"
+    file.write_bytes(b"\xef\xbb\xbf" + file.read_bytes())
+    marked = weather_files(str(tmp_path))["pier"]
+    assert np.array_equal(marked.ghi_w_per_m2, plain.ghi_w_per_m2)
+    assert marked.offset_hours == plain.offset_hours
 
 
 def test_a_column_that_is_missing_throughout_is_left_out(tmp_path: Path) -> None:

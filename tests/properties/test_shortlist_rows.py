@@ -12,7 +12,7 @@ from service.api.answers.shortlist_home import ShortlistHome
 from service.api.schemas.reading import read_value
 from service.api.schemas.shortlist import ShortlistIn
 from service.app import deps_of
-from service.core.compatibility import dangers_of
+from service.core.compatibility import dangers_of, wired_alone
 from service.core.energy import diode_of_sheet, remaining_share
 from service.core.energy.kernel import wired
 from service.core.inverter import ac_from_dc
@@ -120,7 +120,8 @@ def refused(array: Array, one: PanelKind, whole: InverterKind, index: int) -> bo
     """By the questions themselves, asked of the array as it stands."""
     home = HOME_OF_TWO.at_home
     base = replace(home.setup, arrays=(array,))
-    return dangers_of(base, home.assumptions, home.cells_c, one.panel, one.assumed).refuse(whole.column(index))
+    wiring = wired_alone(base, home.assumptions, home.cells_c, one.panel, one.assumed)
+    return dangers_of(wiring).refuse(whole.column(index))
 
 
 @pytest.mark.parametrize("first", [6.0, 15.0])

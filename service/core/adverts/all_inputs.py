@@ -8,8 +8,8 @@ from collections.abc import Sequence
 
 from service.core.adverts.small_words import SmallWords
 
+MOST_OF_ONE_A = 18.0  # more may be the sum of two inputs, of which none bears less than half of it
 _TO_INPUTS, _TO_ARTICLE = 4, 1  # pieces
-_MOST_OF_ONE_A = 18.0  # more may be the sum of two inputs; less is more than one of two bears
 _BEGINS = frozenset((".", ":", "(", "-", ",", ";", "\n", "|", "•", "*"))
 
 
@@ -40,7 +40,7 @@ def told_of_each(tokens: Sequence[str], low: int, at: int, figure: int, value_a:
         value_a: how many.
         small: small words.
     """
-    if value_a > _MOST_OF_ONE_A or at >= figure:
+    if value_a > MOST_OF_ONE_A or at >= figure:
         return False
     if tokens[at] in small.of_all_inputs and tokens[at] not in small.two_of_inputs:
         return False

@@ -16,7 +16,7 @@ from service.core.adverts.alternatives import (
 )
 from service.core.adverts.asked_roles import PLUS_SENDING
 from service.core.adverts.bundles import names_set
-from service.core.adverts.each_thing import counts_a_thing, has_its_figure
+from service.core.adverts.each_thing import counts_a_thing, has_its_figure, of_watts
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.on_pallets import stands_on_each
@@ -199,7 +199,9 @@ def _piece(scene: Scene, place: int, each: Item) -> bool:
     """Is "Stück" here a word behind a number of pieces, not "a piece"?"""
     if not scene.stands("piece", each.field, each.at) or not each.at:
         return False
-    return scene.tokens[each.field][each.at - 1][0:1].isdigit() and not _amount_before(scene, place, each)
+    number = scene.bare_to(each.field, each.at)
+    counted = scene.tokens[each.field][each.at - 1][0:1].isdigit() or (number is not None and number.value > 1)
+    return counted and not _amount_before(scene, place, each)
 
 
 def _amount_before(scene: Scene, place: int, each: Item) -> bool:
@@ -306,7 +308,7 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
         one = scene.items[at]
         if one.sentence != item.sentence or one.unit in _MONEY or item.at - one.to > _BEFORE:
             break
-        if not (one.what == "each" and _piece(scene, place, one)):
+        if not (one.what == "each" and (_piece(scene, place, one) or of_watts(scene, at, item))):
             before.append(one)
             if one.clause == item.clause:
                 close.append("each" if one.what == "priced_each" else one.what)

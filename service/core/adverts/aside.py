@@ -1,10 +1,11 @@
 """Are goods named that do not come along: wanted in exchange, to be had besides, or only the reason why they go?"""
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import NUMBER, PANELS, Item
 
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                     "accessory"))  # fmt: skip
+_BROKEN = frozenset(("d:dead", "s:broken"))
 _STATES = frozenset(("d:", "s:"))
 _NEAR, _BEFORE, _REASON = 6, 3, 4
 
@@ -49,19 +50,34 @@ def is_reason(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     before = [one for one in scene.back(place, 6) if one.clause == item.clause and item.at - one.to <= _REASON]
     because = next((one for one in before if one.what == "because"), None)
+    if _own_and_dead(scene, place, item):
+        return True
     if because is None:
-        return _own_and_dead(scene, place, item)
+        return False
     told = {at for one in before if one.what[:2] in _STATES or one.what == "new" for at in range(one.at, one.to)}
     tokens = scene.tokens[item.field]
     return all(at in told or tokens[at] in scene.small.before_reason for at in range(because.to, item.at))
 
 
 def _own_and_dead(scene: Scene, place: int, item: Item) -> bool:
-    """Is it "my inverter", and said to be dead?"""
-    if scene.small.own.isdisjoint(scene.tokens[item.field][max(item.at - 2, 0) : item.at]):
-        return False
+    """Is it "my inverter", or one beside panels that are sold, and said to be dead?"""
     near = (*scene.back(place, 4), *scene.ahead(place, 4))
-    return any(one.what == "d:dead" and one.clause == item.clause for one in near)
+    if not any(one.what in _BROKEN and one.clause == item.clause for one in near):
+        return False
+    own = not scene.small.own.isdisjoint(scene.tokens[item.field][max(item.at - 2, 0) : item.at])
+    return (own and any(one.what == "d:dead" and one.clause == item.clause for one in near)) or _sells_panels(
+        scene, place
+    )
+
+
+def _sells_panels(scene: Scene, place: int) -> bool:
+    """Does the sentence go on with panels that are sold: "the inverter is broken, so I sell the panels"?"""
+    clause, selling = scene.items[place].clause, False
+    for one in scene.ahead(place, 8):
+        selling = selling or (one.what == "selling" and one.clause != clause)
+        if one.what in _GOODS:
+            return selling and one.what in PANELS
+    return False
 
 
 def is_supposed(scene: Scene, place: int) -> bool:

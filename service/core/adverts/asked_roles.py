@@ -12,7 +12,8 @@ BUNDLES, PLUS_SENDING, EQUALS, PAIRS, I_PAY, KINDS = 262144, 524288, 1048576, 20
 ONCE, QUESTION, PARTS, SOME_ONLY, ISLAND = 16777216, 33554432, 67108864, 134217728, 268435456
 DWELLINGS, TESTED, NOTHING_ELSE, THROWN_IN, OF_SEVERAL = 1 << 29, 1 << 30, 1 << 31, 1 << 32, 1 << 33
 OF_THESE, FOR_SALE, UNDER, BIDS_NAMED, PICTURES = 1 << 34, 1 << 35, 1 << 36, 1 << 37, 1 << 38
-SHARED_WIRE, COLUMNS, BESIDE_PRICE = 1 << 39, 1 << 40, 1 << 41
+SHARED_WIRE, COLUMNS, USED_WITH, DEPOSITS, BILLS = 1 << 39, 1 << 40, 1 << 41, 1 << 42, 1 << 43
+INSTEAD, BESIDE_PRICE = 1 << 44, 1 << 45
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -32,7 +33,8 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (TESTED, small.tested), (NOTHING_ELSE, small.nothing_else), (THROWN_IN, small.thrown_in),
         (OF_SEVERAL, small.of_several), (OF_THESE, small.of_these), (FOR_SALE, small.for_sale), (UNDER, small.under),
         (BIDS_NAMED, small.bids_named), (PICTURES, small.pictures), (SHARED_WIRE, small.shared_wire),
-        (COLUMNS, frozenset("|;")), (BESIDE_PRICE, small.of_beside),
+        (COLUMNS, frozenset("|;")), (USED_WITH, small.was_used_with), (DEPOSITS, small.deposits), (BILLS, small.bills),
+        (INSTEAD, small.instead), (BESIDE_PRICE, small.of_beside),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

@@ -8,7 +8,7 @@ from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence, Set
 from itertools import takewhile
 
-from service.core.adverts.asked_roles import PARTS
+from service.core.adverts.asked_roles import BILLS, DEPOSITS, PARTS
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -20,10 +20,10 @@ _CENTS_FROM = 1.0
 
 def told_of_parts(scene: Scene, amounts: Sequence[int]) -> set[int]:
     """Places among ``amounts`` that are no price."""
-    small, found = scene.small, set[int]()
-    if not all(map(small.deposits.isdisjoint, map(scene.different, (0, 1)))):
+    found: set[int] = set()
+    if scene.roles & DEPOSITS:
         found |= _deposit_and_balance(scene, amounts)
-    if not all(map(small.bills.isdisjoint, map(scene.different, (0, 1)))):
+    if scene.roles & BILLS:
         found |= _on_bills(scene, amounts)
     if "share" in scene.by_what:
         found |= _shared(scene, amounts)
@@ -89,8 +89,7 @@ def paid_in_parts(scene: Scene) -> Item | None:
 
     Asked where no other amount is a price. Amounts need no currency here.
     """
-    small = scene.small
-    if not scene.roles & PARTS or small.deposits.isdisjoint(scene.different(1) | scene.different(0)):
+    if not scene.roles & PARTS or not scene.roles & DEPOSITS:
         return None
     items = [scene.items[at] for at in numbers(scene)]
     amounts = [one for one in items if one.value >= _CENTS_FROM and (one.unit in MONEY_UNITS or not one.unit)]

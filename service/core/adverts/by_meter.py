@@ -78,10 +78,14 @@ def readings_of_tests(scene: Scene) -> set[int]:
     """Places of the volts and amperes that a test has shown; that goods were tested says nothing of their figures."""
     found: set[int] = set()
     tested = scene.small.tested
-    if not scene.field_roles[1] & TESTED or not (scene.tells(*_NAMES) or not _UNITS.isdisjoint(scene.units)):
+    if (
+        not scene.roles & TESTED
+        or tested.isdisjoint(scene.different(1))
+        or not (scene.tells(*_NAMES) or not _UNITS.isdisjoint(scene.units))
+    ):
         return found
     words = scene.tokens[1]
-    told = scene.pieces[1].places(TESTED, tested)
+    told = [at for at, word in enumerate(words) if word in tested]
     figures = [place for place in numbers(scene) if scene.items[place].field == 1 and (
                scene.items[place].unit in _UNITS or _named_bare(scene, place))]  # fmt: skip
     if not figures:
@@ -121,29 +125,27 @@ def _shown(scene: Scene, words: Sequence[str], at: int, high: int, behind: int) 
         return _BEHIND
     if not scene.small.test_day.isdisjoint(words[at + 1 : min(at + 1 + _TO_DAY, high)]):
         return _ALL
+    opened = words[max(at - _NEAR, 0) : at]
+    if "(" in opened and not scene.small.test_day.isdisjoint(opened[opened.index("(") :]):  # "(heute getestet)"
+        return _ALL
     bracket = at > 0 and words[at - 1] == "(" and words[at + 1 : at + 2] == [")"]
     return _BEFORE if bracket else ""
 
 
 def _from_label(scene: Scene, words: Sequence[str], first: int, last: int, test: int) -> bool:
-    """Are figures up to a "(tested)" said to be the label's: "label: Voc 37 V (tested)", "Voc 37 V on the label (tested)"?
+    """Are figures up to a "(tested)" those of a label: "label: Voc 37 V (tested)", "Voc 37 V on the label (tested)"?
 
     ``first``, ``last``: the places of the first and the last of them; ``test``: the piece where that word stands.
     """
     if "label" not in scene.by_what or not _UNKNOWN.isdisjoint(scene.by_what):
         return False
-    one, sentence = scene.items[first], scene.items[first].sentence
-    for at in scene.by_what["label"]:
-        label = scene.items[at]
-        if label.sentence != sentence or scene.denied(at):
-            continue
-        if scene.items[last].to <= label.at < test:
-            return True
-        heads = words[label.to : label.to + 1] == [":"]
-        if label.to <= one.at and (heads or not any(
-            more.what == NUMBER and label.to <= more.at < one.at for more in scene.back(first, _TO_LABEL)
-        )):  # fmt: skip
-            return True
+    if any(one.what == "label" and one.at < test for one in scene.ahead(last, 4)):
+        return True
+    figures = False
+    for step, one in enumerate(scene.back(first, _TO_LABEL), 1):
+        if one.what == "label" and not scene.denied(first - step):
+            return not figures or words[one.to : one.to + 1] == [":"]
+        figures = figures or one.what == NUMBER
     return False
 
 

@@ -15,7 +15,7 @@ _BESIDE = frozenset(("-", "(", ")", "/"))
 _GOODS = INVERTERS | PANELS
 _MOST_INPUT_A = 25.0  # connectors bear 30 A
 _MOST_INPUT_V = 150.0  # above it the volts may be those of the carrier, too: "switch 1000 V / 32 A"
-_FAR, _NEAR = 9, 6  # pieces, items
+_FAR, _TO_CARRIER, _NEAR = 9, 3, 6  # pieces, pieces, items
 
 
 def carried_by_others(scene: Scene, place: int, item: Item) -> bool:
@@ -27,6 +27,8 @@ def carried_by_others(scene: Scene, place: int, item: Item) -> bool:
     stop = max(item.at - _FAR, 0)
     for one in scene.back(place, _NEAR):
         if _of_other_things(scene, one):
+            if item.value > _MOST_INPUT_A and one.what == "inputs" and _at_input(scene, tokens, one.at):
+                return True
             stop = max(stop, one.to)
             break
     for at in range(item.at - 1, stop - 1, -1):
@@ -35,6 +37,16 @@ def carried_by_others(scene: Scene, place: int, item: Item) -> bool:
             return False
         if word in small.carriers or word.startswith(small.other_wires):
             return item.value > _MOST_INPUT_A or not _tells_input(tokens, at, small)
+    return False
+
+
+def _at_input(scene: Scene, tokens: Sequence[str], at: int) -> bool:
+    """Is it only where a carrier is: "MC4 connectors at the input rated 30 A"?"""
+    for to in range(at - 1, max(at - 1 - _TO_CARRIER, -1), -1):
+        if tokens[to] in scene.small.carriers:
+            return True
+        if not tokens[to].isalpha():
+            return False
     return False
 
 

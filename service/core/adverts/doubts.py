@@ -1,6 +1,7 @@
 """Which stated figures cannot all be true, or are too good?"""
 
 from service.core.adverts.figures import Found
+from service.core.adverts.volts_of_others import MOST_INPUT_V
 
 CELL_VOLTAGE_V = (0.55, 0.75)  # open-circuit voltage of a silicon cell, trade figures
 PRODUCT_SHARE = 0.03
@@ -33,6 +34,8 @@ def figure_doubts(panel: Found, inverter: Found) -> set[str]:
     if power and "length" in value and power / (value["length"] * value["width"] * 1e-6) > GREATEST_W_PER_M2:
         found.add("power_vs_area")
     if any(inverter[name][0] >= STRING_FROM_V for name in ("tracking_min", "start") if name in inverter):
+        found.add("string_inverter")
+    if "max_in" in inverter and inverter["max_in"][0] > MOST_INPUT_V:
         found.add("string_inverter")
     return found
 

@@ -7,15 +7,17 @@ from service.core.adverts.by_meter import read_by_meter
 from service.core.adverts.coefficients import UNITS as COEFFICIENT_UNITS
 from service.core.adverts.coefficients import bare_coefficients, keep_coefficients
 from service.core.adverts.conditions import at_other_conditions
+from service.core.adverts.corrected import told_otherwise
 from service.core.adverts.multiples import multiplied
 from service.core.adverts.pairs import figures_first
+from service.core.adverts.rated_powers import without_up_to
 from service.core.adverts.ratings_of_others import of_inverters_input
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
 from service.core.adverts.tables import below_names, in_columns
-from service.core.adverts.together import told_together
 from service.core.adverts.two_conditions import conditions_behind, of_two_conditions
+from service.core.adverts.unequal import of_label
 from service.core.adverts.walk import INVERTERS, NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
@@ -62,7 +64,7 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
     found: Found = {}
     powers: list[Item] = []
     coefficients: list[int] = []
-    together, bare = told_together(scene, kind), bare_coefficients(scene)
+    together, bare = told_otherwise(scene, kind), bare_coefficients(scene)
     gone = _at_standard(scene, _no_ratings(scene, kind, found) | others | together.of_all | bare, found)
     known = scene.by_what.keys()
     named, counted = not known.isdisjoint(_NAMED), "cells" in known or "half" in known
@@ -93,7 +95,8 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
         _halves(scene, found)
     keep_coefficients(scene, coefficients, sorted(bare), found)
     keep_size(scene, found)
-    return found, _choose(scene, of_one_sort(scene, kind, without_totals(scene, powers), found), found)
+    powers = without_up_to(scene, without_totals(scene, powers))
+    return found, _choose(scene, of_one_sort(scene, kind, powers, found), found)
 
 
 def _bare(scene: Scene, *, near_cells: bool) -> list[int]:
@@ -191,6 +194,8 @@ def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[It
     name = name_of(scene, place, _RATINGS)
     if name == "vmp" and scene.tells("inverter_one", "inverter_many") and is_greatest(scene, place, item):
         return  # of the inverter's input
+    if name in found and name and _fits(name, item) and of_label(scene, found[name][1], item):
+        found[name] = (item.value, item, 0.9)
     if name and name not in found and _fits(name, item) and item not in in_rows:
         found[name] = (item.value, item, 0.97 if item.unit else 0.9)
 

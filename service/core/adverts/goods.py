@@ -9,6 +9,7 @@ from service.core.adverts.bids import kind_of_bids, tells_bids_only
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.buyers import is_buyers_question
 from service.core.adverts.houses import sells_a_house
+from service.core.adverts.lessons import sells_knowledge
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.missing_inverters import inverter_missing
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
@@ -52,8 +53,7 @@ class _Named:
 
 def goods_of(scene: Scene) -> Goods:
     """Kind, offer and quantity; ``why`` is the doubt that goes with goods that are no panels, inverters or sets."""
-    named = _named(scene)
-    kind, why = _kind(scene, named)
+    kind, why = _kind(scene, named := _named(scene))
     if kind == "set" and "set" not in named.all and priced_apart(scene):
         kind = "panel"  # of which there may be several; the inverter goes by itself
     asked = _wanted(scene) or is_asked_for(scene) or needs_goods(scene)
@@ -77,7 +77,7 @@ def _named(scene: Scene) -> _Named:
     told_off, taken = scene.tells("without", *_TOLD_OFF), "gone" in told or "maybe" in told
     panels, swapped = "panel_one" in told or "panel_many" in told, "swap" in told
     both = panels and ("inverter_one" in told or "inverter_many" in told)
-    reasons = panels and ("because" in told or "d:dead" in told)
+    reasons = both and scene.tells("because", "d:dead", "s:broken")
     missing = inverter_missing(scene)
     for place in scene.places(_GOODS.keys()):
         item = scene.items[place]
@@ -284,7 +284,7 @@ def _other_goods(scene: Scene, named: _Named) -> bool:
     """Is it anything else that is sold, whatever panels and inverters are named?"""
     if sells_another_inverter(scene, named.title) or sells_a_belonging(scene, named.all) or sells_a_house(scene):
         return True
-    return _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)
+    return sells_knowledge(scene) or _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)
 
 
 def _lamps_and_the_like(scene: Scene, named: _Named) -> bool:

@@ -7,9 +7,11 @@ in one table nobody knows which is sold, so nothing is read of them. What a grid
 from collections.abc import Sequence
 from itertools import pairwise
 
+from service.core.adverts.asked_roles import COLUMNS
 from service.core.adverts.direct import GRID_V
 from service.core.adverts.scene import Scene
 from service.core.adverts.tables import Found, between, cells_of, figures_in
+from service.core.adverts.volts_of_others import MOST_INPUT_V, may_be_of_string, other_volts
 from service.core.adverts.walk import Item
 
 _PARTING = ("|", ";")
@@ -42,11 +44,11 @@ def limits_in_tables(scene: Scene, kind: str) -> tuple[Found, frozenset[int]]:
     taken: set[int] = set()
     if not scene.tells(*_LIMITS):
         return found, frozenset()
-    different = scene.different(1)
-    sign = next((sign for sign in _PARTING if sign in different), "")
+    words = scene.tokens[1]
+    sign = next((sign for sign in _PARTING if sign in words), "") if scene.field_roles[1] & COLUMNS else ""
     if sign and scene.lined:
         _tables(scene, sign, found, taken)
-    if kind == "inverter" and not (_OPENS.isdisjoint(different) or scene.tells(*_OF_PANELS)):
+    if kind == "inverter" and not (scene.tells(*_OF_PANELS) or _OPENS.isdisjoint(words)):
         _bracketed(scene, found, taken)
     return found, frozenset(taken)
 
@@ -133,9 +135,11 @@ def _keep(scene: Scene, head: _Line, unit: str, cell: _Line, found: Found) -> No
     if not values or len(units) > 1:
         return
     unit = next(iter(units), unit)
-    name = _name(scene, head, unit)
+    name, heading = _name(scene, head, unit), words[head[0] : head[1]]
     if name in _WINDOWS:
-        _keep_window(name, values, words[head[0] : head[1]], found)
+        _keep_window(name, values, heading, found)
+    elif name == "max_in" and values[0].value > MOST_INPUT_V and not may_be_of_string(scene, heading, values[0]):
+        return
     elif name and len({one.value for one in values}) == 1 and _fits(unit, values[0], name):
         if name == "ac_power" and "power" not in _whats(scene, head):
             found[name] = (values[0].value, values[0], _SURE)
@@ -162,6 +166,8 @@ def _name(scene: Scene, head: _Line, unit: str) -> str:
     if out or not _OF_GRIDS.isdisjoint(told) or not _OF_PANELS.isdisjoint(told):
         return ""
     if unit == "V":
+        if other_volts(scene, words):
+            return ""
         named = next((what for what in ("start", "tracking", "input_range", "max_in") if what in told), "")
         return {"input_range": "operating"}.get(named, named) if _SHORT.isdisjoint(told) else ""
     if unit == "A":

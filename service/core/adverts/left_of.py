@@ -48,7 +48,9 @@ def _left(scene: Scene, place: int, whole: float) -> int | None:
     only = not small.only_yet.isdisjoint(before[-1:])
     yet = only and (before[0] in small.yet or not small.yet.isdisjoint(behind[:last]))
     over = said in small.left_over and (ended or said not in small.from_so_much)  # not "3 over 2 m long"
-    if over or (ends and (over_before or yet)):
+    between = (*tokens[item.at : item.to], *behind[:last])
+    here = said in small.still_there and not small.still.isdisjoint(between)  # "2 sind noch da"
+    if over or (here and ended) or (ends and (over_before or yet)):
         return int(item.value)
     gone_before = bool(before) and before[-1] in small.gone_by_now and before[0] in small.yet  # "já foram 11"
     sold_before = gone_before or not small.sold_some.isdisjoint(before[-1:])

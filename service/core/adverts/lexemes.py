@@ -4,13 +4,14 @@ One walk over the words of a field. Most words mean nothing and cost one look in
 """
 
 from collections.abc import Sequence
-from itertools import chain, compress, islice
+from itertools import compress, islice
 
 from service.core.adverts.lexicon import (
     CLOSES,
     DASH,
     ENDS,
     JOINING,
+    NOTHING,
     OPENS,
     PARTS,
     POINT,
@@ -55,22 +56,30 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     words = pieces.words
     if not words:
         return Lexed([], pieces)
-    walk = Walk(pieces, plain.shown, lexicon, number, base)
+    walk, which, bare = Walk(pieces, plain.shown, lexicon, number, base), lexicon.number, 1 << lexicon.number
     padded, told = walk.padded, walk.items.append
     heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None
     end = done = 0
-    bare = 1 << lexicon.number
     for run in pieces.runs:
         at, end = end - 1, end + run.count
         if run.bare & bare:  # as most are
             continue
-        starts = run.starts[lexicon.number] if run.starts is not None else None
-        for start in _starts(run, lexicon, at + 1, heard) if starts is None else starts:
+        starts = run.starts[which]
+        if starts is None:
+            starts = _starts(run, lexicon, at + 1, heard)
+        for start in starts:
             at += 1
             if at < done or (heard is not None and at not in heard):
                 continue
-            if type(start) is Figure:
-                done = measured(walk, at, start)
+            if type(start) is int:  # the kinds in order of how often they come
+                if start == NOTHING:
+                    continue
+                if start == PARTS:
+                    walk.clauses = walk.clause = walk.clauses + 1
+                elif start == ENDS or (start == POINT and not _cuts_short(walk, at, padded[at + 1])):
+                    walk.new_sentence()
+                elif start > POINT:
+                    _sign(walk, at, start)
             elif type(start) is Phrases:
                 follow = padded[at + 1]
                 if (
@@ -83,24 +92,15 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
                 else:
                     for meaning in start.alone:
                         told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
-            elif type(start) is int:
-                if start == PARTS:
-                    walk.clauses = walk.clause = walk.clauses + 1
-                elif start == ENDS or (start == POINT and not _cuts_short(walk, at, padded[at + 1])):
-                    walk.sentence += 1
-                    walk.clause = walk.clauses = walk.clauses + 1
-                    if walk.outer:
-                        walk.outer.clear()
-                elif start > POINT:
-                    _sign(walk, at, start)
+            elif type(start) is Figure:
+                done = measured(walk, at, start)
             elif type(start) is tuple:
                 for meaning in start:
                     told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
             elif type(start) is Heading:
                 done = _headed(walk, at, start)
-    if flood is not None:
-        return Lexed([item for item in walk.items if not any(flood[item.at : item.to])], pieces)
-    return Lexed(walk.items, pieces)
+    items = walk.items if flood is None else [one for one in walk.items if not any(flood[one.at : one.to])]
+    return Lexed(items, pieces)
 
 
 def _heard(pieces: Pieces, lexicon: Lexicon, flood: Sequence[bool] | None) -> set[int]:
@@ -117,8 +117,8 @@ def _starts(run: Run, lexicon: Lexicon, first: int, heard: set[int] | None) -> t
     if not any(starts):
         run.bare |= 1 << lexicon.number
         return ()
-    if run.starts is None:
-        run.starts = [None] * run.lexicons
+    if run.starts is run.unread:
+        run.starts = run.unread[:]
     run.starts[lexicon.number] = starts
     return starts
 
@@ -182,10 +182,12 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     if follow in JOINING and walk.padded[to + 1]:
         after, follow = to + 1, walk.padded[to + 1]
     meanings, walked = start.alone, start.walked
-    ended = after > to and words[to] == "." and _ends(walk, to)
-    for rest, told, more in chain(start.by_second.get(follow, ()), start.stems) if not ended else ():
-        if not follow.startswith(rest[0].removesuffix("*")) and follow not in JOINING:
-            continue
+    longer = start.by_second.get(follow, ())
+    if start.stems:
+        longer += start.stems
+    if after > to and words[to] == "." and _ends(walk, to):
+        longer = ()
+    for rest, told, more in longer:
         two = len(rest) == 1 and rest[0] == follow and follow not in JOINING  # all stands there
         behind = after + 1 if two else _fits(words, after, rest)
         if behind:

@@ -11,7 +11,8 @@ from sys import intern
 from service.core.adverts.asked_roles import roles_of
 from service.core.adverts.numerals import Figure, Heading, figure_of
 from service.core.adverts.plain import plain_of
-from service.core.adverts.small_words import SmallWords, small_words_of
+from service.core.adverts.role_tables import small_words_of
+from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Met, words_of
 from service.core.model.advert_words import COMMON, AdvertWords, ByLanguage
 
@@ -21,6 +22,7 @@ _MOST_KEPT, _LONGEST_KEPT = 5_000, 40
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _SETS = ("set_one", "set_many")
+_BROKEN = ("d:dead", "s:broken")
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
 _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part", "q:off_grid"})
 WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
@@ -197,8 +199,10 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
 
 
 def _goods_in(table: Mapping[str, tuple[str, ...]]) -> dict[str, tuple[str, ...]]:
-    """What panels, inverters and sets are called in a language, without words for sets of anything."""
+    """What panels, inverters and sets are called in a language, without words for sets of anything; and if broken."""
     goods = {meaning: table.get(meaning, ()) for meaning in sorted(_GOODS)}
+    for meaning in _BROKEN:  # short words are other ones elsewhere: "tot"
+        goods[meaning] = tuple(word for word in table.get(meaning, ()) if len(word) > _SHORTEST_STEM)
     weak = table.get("set_weak", ())
     return goods | {what: tuple(word for word in table.get(what, ()) if word not in weak) for what in _SETS}
 

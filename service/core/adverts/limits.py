@@ -3,22 +3,23 @@
 from collections.abc import Set
 from itertools import takewhile
 
+from service.core.adverts.corrected import told_otherwise
 from service.core.adverts.direct import GRID_V, of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
 from service.core.adverts.flows import amperes_of_input, by_another, watts_go_in
 from service.core.adverts.inverter_tables import limits_in_tables
-from service.core.adverts.ratings_of_others import at_most, of_sellers_panels
+from service.core.adverts.ratings_of_others import at_most
 from service.core.adverts.scene import Scene, numbers
-from service.core.adverts.together import told_together
+from service.core.adverts.unequal import keep, lower_of
+from service.core.adverts.used_with import of_panels_beside
+from service.core.adverts.volt_ranges import LEAST_WINDOW, end_of_range
+from service.core.adverts.volts_of_others import borne_by_others, follows_others
 from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
 from service.core.adverts.whose import kills
 from service.core.adverts.whose_ratings import of_something_else
 
 _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
 _BATTERY_V = 60.0
-_NOMINAL_V = frozenset((12.0, 24.0, 36.0, 48.0, 100.0, 110.0, 115.0, 120.0, 127.0, 220.0, 230.0, 240.0, 400.0))
-_LEAST_V = 8.0  # of the lower end
-_OWN_NAMES = frozenset(("start", "max_in", "voc", "vmp"))
 _MOST_INPUTS = 8
 _INPUTS = frozenset(("inputs", "tracking", "max_in", "input_range"))
 _TAKEN = PANELS | _INPUTS | {"dc_power"}
@@ -26,9 +27,8 @@ _OUTPUT = frozenset(("ac_out", "limited"))
 _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
-_FARTHEST, _NAME_BEHIND, _NEAR_BEFORE, _TO_CODE = 9, 2, 6, 4
+_FARTHEST, _NAME_BEHIND, _NEAR_BEFORE = 9, 2, 6
 _MOST_PEAK = 1.5  # times the rated power
-_LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 
 
 def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Found:
@@ -36,8 +36,8 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
     found, in_tables = limits_in_tables(scene, kind)
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
-    of_all, total_of = told_together(scene, kind)
-    panels = kind == "inverter" and scene.tells(*PANELS)
+    of_all, total_of = told_otherwise(scene, kind)
+    panels = kind == "inverter" and scene.tells(*PANELS, "dc_power")
     for place in numbers(scene) if not in_tables else sorted({*numbers(scene)} - in_tables):
         item = scene.items[place]
         if place in highs or place in of_all:
@@ -45,20 +45,21 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
         total = total_of.get(place)  # its name is that of what it is a part of
         if total is not None and item.unit != "W":
             of_one: Found = {}
-            _volts_or_amperes(scene, total, of_one, owned=kind == "inverter" or total in own, deadly=deadly)
+            _volts_or_amperes(scene, total, of_one, kind=kind, owned=kind == "inverter" or total in own, deadly=deadly)
             for name, (_, _, sure) in of_one.items():
-                _keep(found, name, item, sure)
+                keep(found, name, item, sure)
         elif item.unit == "W":
             _ac(scene, place, item, kind, found)
-        elif panels and item.unit in {"V", "A"} and of_sellers_panels(scene, place, item):
+        elif panels and item.unit in {"V", "A"} and of_panels_beside(scene, place, item):
             continue
-        elif item.unit in {"V", ""} and (high := _high(scene, place)) is not None:
+        elif item.unit in {"V", ""} and (high := end_of_range(scene, place)) is not None:
             highs.add(high)
             _window(scene, place, high, found)
         elif item.unit in {"V", "A"}:
-            _volts_or_amperes(scene, place, found, owned=kind == "inverter" or place in own, deadly=deadly)
+            _volts_or_amperes(scene, place, found, kind=kind, owned=kind == "inverter" or place in own, deadly=deadly)
         elif item.unit == "" and counted:
             _inputs(scene, place, item, found)
+    lower_of(scene, found)
     _twofold(scene, found)
     for low, high_name in (("operating_min", "tracking_min"), ("operating_max", "tracking_max")):
         if low in found:
@@ -67,14 +68,14 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
     return found
 
 
-def _volts_or_amperes(scene: Scene, place: int, found: Found, *, owned: bool, deadly: bool) -> None:
+def _volts_or_amperes(scene: Scene, place: int, found: Found, *, kind: str, owned: bool, deadly: bool) -> None:
     """``owned``: it is a figure of the inverter, if it has such a name as panels have, too."""
     item = scene.items[place]
     if item.unit == "V":
-        _limit_v(scene, place, item, found, deadly=deadly)
-        if owned:
-            _named_as_panels(scene, place, item, found)
-    elif owned:
+        of_others = _limit_v(scene, place, item, found, kind=kind, deadly=deadly)
+        if owned and not of_others:
+            _named_as_panels(scene, place, item, found, kind)
+    elif owned and not follows_others(scene, place, item):
         _current(scene, place, item, found)
 
 
@@ -93,32 +94,34 @@ def volts_of_windows(scene: Scene) -> frozenset[int]:
     found: set[int] = set()
     for place in numbers(scene) if "V" in scene.units else ():
         low = scene.items[place]
-        high = _high(scene, place) if low.unit in {"V", ""} else None
-        if high is not None and scene.items[high].value >= _LEAST_WINDOW * low.value:
+        high = end_of_range(scene, place) if low.unit in {"V", ""} else None
+        if high is not None and scene.items[high].value >= LEAST_WINDOW * low.value:
             found |= {place, high}
     return frozenset(found)
 
 
-def _keep(found: Found, name: str, item: Item, sure: float = 0.93) -> None:
-    found.setdefault(name, (item.value, item, sure))
-
-
-def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, deadly: bool) -> None:
+def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, kind: str, deadly: bool) -> bool:
+    """Keeps a limit; returns whether greatest volts are those of something else than an input."""
     name = name_of(scene, place, ("max_in", "start"))
     if name is None and deadly and kills(scene, place):
         name = "max_in"
-    if name == "max_in" and of_the_grid(scene, place, item):
-        return
+    if name == "max_in":
+        if of_the_grid(scene, place, item):
+            return False
+        if borne_by_others(scene, place, item, kind):
+            return True
     if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
-        _keep(found, name, item)
+        keep(found, name, item)
+    return False
 
 
-def _named_as_panels(scene: Scene, place: int, item: Item, found: Found) -> None:
+def _named_as_panels(scene: Scene, place: int, item: Item, found: Found, kind: str) -> None:
     """As in "max. open voltage 60 V", and "Umax 60 V" of an inverter."""
-    if "vmp" in scene.by_what and is_greatest(scene, place, item) and not of_the_grid(scene, place, item):
-        _keep(found, "max_in", item, 0.9)
+    named = "vmp" in scene.by_what and is_greatest(scene, place, item)
+    if named and not of_the_grid(scene, place, item) and not borne_by_others(scene, place, item, kind):
+        keep(found, "max_in", item, 0.9)
     if "voc" in scene.by_what and name_of(scene, place, ("voc",)) and at_most(scene, place, item):
-        _keep(found, "max_in", item)
+        keep(found, "max_in", item)
 
 
 def _before(scene: Scene, place: int, since: str | None = None) -> list[str]:
@@ -157,7 +160,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
         if item.value < found["ac_power"][0] <= _MOST_PEAK * item.value:
             found["ac_power"] = (item.value, item, 0.95)
     elif item.glued != "-":
-        _keep(found, "ac_power", item, 0.95)
+        keep(found, "ac_power", item, 0.95)
 
 
 def _raised_by_another(scene: Scene, item: Item, found: Found) -> bool:
@@ -245,52 +248,6 @@ def _put_out(scene: Scene, item: Item) -> bool:
     return False
 
 
-def _high(scene: Scene, place: int) -> int | None:
-    """The upper end of a range of volts that begins at a place."""
-    item = scene.items[place]
-    tokens = scene.tokens[item.field]
-    if item.spelled:
-        return None
-    for step in (1, 2, 3):
-        if place + step >= len(scene.items):
-            return None
-        one = scene.items[place + step]
-        if one.what == NUMBER:
-            between = tokens[item.to : one.at]
-            joined = (
-                between
-                and len(between) <= 3
-                and ((between[0] in scene.small.volts_range and (between[0] != "." or {*between} <= {".", "-"}))
-                     or (between == ["/"] and _both_ends(scene, place, one)))
-            )  # fmt: skip
-            return (
-                place + step
-                if joined and one.unit == "V" and one.value > item.value and one.field == item.field
-                else None
-            )
-        if one.at - item.to > 2:
-            return None
-    return None
-
-
-def _both_ends(scene: Scene, place: int, high: Item) -> bool:
-    """Are two volts with a stroke between the ends of a range ("MPPT 22/58 V"), not two of a grid or two limits?"""
-    low, before = scene.items[place], scene.before(place)
-    if low.value < _LEAST_V or high.value < _LEAST_WINDOW * low.value or {low.value, high.value} <= _NOMINAL_V:
-        return False
-    if before is not None and before.what in _OWN_NAMES and low.at - before.to <= 1:
-        return False
-    return not _of_a_code(scene, low)
-
-
-def _of_a_code(scene: Scene, low: Item) -> bool:
-    """Does a word for a number of goods, a type, a box or charging stand before it: "order code 22/58 V"?"""
-    near = scene.tokens[low.field][max(low.at - _TO_CODE, 0) : low.at]
-    words = takewhile(lambda word: word not in {",", ";", "\n"}, reversed(near))
-    small = scene.small
-    return any(word in small.code_short or word.startswith(small.code_before) for word in words)
-
-
 def _window(scene: Scene, place: int, high: int, found: Found) -> None:
     low_item, high_item = scene.items[place], scene.items[high]
     if GRID_V[0] <= high_item.value <= GRID_V[1] and (low_item.value >= GRID_V[0] or low_item.value <= _BATTERY_V):
@@ -299,14 +256,14 @@ def _window(scene: Scene, place: int, high: int, found: Found) -> None:
              and (one.clause == low_item.clause or one.what in {"tracking", "input_range"})]  # fmt: skip
     name = next((one for one in names if one != "between"), None)
     if name is None:
-        if high_item.value < _LEAST_WINDOW * low_item.value:
+        if high_item.value < LEAST_WINDOW * low_item.value:
             return
         name = _name_behind(scene, high, high_item)
     if name in {"system", "battery", "ac_out"}:
         return
     prefix = "tracking" if name == "tracking" else "operating"
-    _keep(found, f"{prefix}_min", low_item, 0.9)
-    _keep(found, f"{prefix}_max", high_item, 0.9)
+    keep(found, f"{prefix}_min", low_item, 0.9)
+    keep(found, f"{prefix}_max", high_item, 0.9)
 
 
 def _name_behind(scene: Scene, high: int, high_item: Item) -> str:
@@ -314,7 +271,7 @@ def _name_behind(scene: Scene, high: int, high_item: Item) -> str:
     ahead = scene.ahead(high, 3)
     if not ahead or ahead[0].at - high_item.to > 2 or ahead[0].what not in _WINDOW_NAMES:
         return "input_range"
-    own = any(one.at - ahead[0].to <= 2 and _high(scene, high + 2 + step) for step, one in enumerate(ahead[1:])
+    own = any(one.at - ahead[0].to <= 2 and end_of_range(scene, high + 2 + step) for step, one in enumerate(ahead[1:])
               if one.what == NUMBER)  # fmt: skip
     return "input_range" if own else ahead[0].what
 
@@ -331,7 +288,7 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     named_behind = any(one.what == "max_sc" and one.clause == item.clause and one.at - item.to <= _NAME_BEHIND
                        for one in scene.ahead(place, 2))  # fmt: skip
     short = (not own and (name == "isc" or named_behind)) or before[:1] == ["max_sc"]
-    _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
+    keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
 
 
 def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:
@@ -358,7 +315,7 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
         return
     before = scene.before(place)
     if before is not None and before.what == "inputs" and scene.tokens[item.field][before.to : item.at] == [":"]:
-        _keep(found, "inputs", item)
+        keep(found, "inputs", item)
         return
     for one in scene.ahead(place, 3):
         if one.at - item.to > 2 or one.clause != item.clause or one.what == NUMBER:
@@ -370,7 +327,7 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
                 word = scene.tokens[one.field][one.at]
                 tracked = one.what == "tracking" or word.startswith(scene.small.tracker)
                 name = "trackers" if tracked else "inputs"
-                _keep(found, f"{name}_each" if _of_each(scene, place, item, one) else name, item)
+                keep(found, f"{name}_each" if _of_each(scene, place, item, one) else name, item)
             return
 
 

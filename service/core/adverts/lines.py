@@ -39,18 +39,17 @@ def joined(plain: Plain, waiting: Set[str], cut_short: Set[str] = frozenset()) -
     """
     if "\n" not in plain.text:
         return plain
-    lines = _one_sign_ends(plain).split("\n")
-    if "|" in plain.text or ";" in plain.text:
+    lines, barred = _one_sign_ends(plain).split("\n"), "|" in plain.text
+    if barred or ";" in plain.text:
         lines = _named(lines)
     bare = [line.strip() for line in lines]
-    unsure = [at for at, (line, following) in enumerate(pairwise(bare), 1)
-              if line and following and line[-1] not in _ENDS and following[0] not in _BULLETS]  # fmt: skip
-    if "|" in plain.text or _DOTS in plain.text:
+    inner = [at for at in range(1, len(bare)) if bare[at - 1] and bare[at]]  # no empty line stands beside the end
+    unsure = [at for at in inner if bare[at - 1][-1] not in _ENDS and bare[at][0] not in _BULLETS]
+    if barred or _DOTS in plain.text:
         unsure = [at for at in unsure if not _are_columns(bare[at - 1], bare[at])]
     gone_on = _gone_on(plain.shown, lines, bare, unsure, waiting) if unsure else set()
-    gone_on.update([at for at, (line, following) in enumerate(pairwise(bare), 1)
-                    if line and following and (line[-1] == "." or following[0] in _SIGNED)
-                    and _has_to(line, following, cut_short)])  # fmt: skip
+    gone_on.update([at for at in inner if (bare[at - 1][-1] == "." or bare[at][0] in _SIGNED)
+                    and _has_to(bare[at - 1], bare[at], cut_short)])  # fmt: skip
     parts = [lines[0]]
     for at in range(1, len(lines)):
         parts += (" " if at in gone_on else "\n", lines[at])
@@ -141,7 +140,7 @@ def _gone_on(
 
 def _one_sign_ends(plain: Plain) -> str:
     """The text with one sign for each line end that was sent as two."""
-    if "\r\n" not in plain.shown:
+    if "\r" not in plain.shown or "\r\n" not in plain.shown:
         return plain.text
     ends = accumulate(len(part) + 2 for part in plain.shown.split("\r\n"))
     cuts = [0, *ends]

@@ -25,9 +25,8 @@ def stands_on_each(scene: Scene, item: Item) -> bool:
     """Is a bare figure the number that stands on each of several pallets, no amount: "2 Paletten à 31"?"""
     tokens, small, at = scene.tokens[item.field], scene.small, item.at - 1
     least = max(item.at - 1 - _MOST_BETWEEN, 0)
-    while at > least and (
-        tokens[at] in small.sets_by or tokens[at] in small.at_so_much or tokens[at] in small.for_each
-    ):
+    words = (small.sets_by, small.at_so_much, small.for_each)
+    while at > least and any(tokens[at] in joining for joining in words):
         at -= 1
     if at == item.at - 1 or at < 1 or item.value > _MOST_ON_ONE or item.value % 1:
         return False

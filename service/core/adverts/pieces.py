@@ -272,13 +272,9 @@ def _of_strangers(scene: Scene, item: Item) -> bool:
     """Does a long word that means nothing stand behind it, as in "there are two colleagues"?"""
     tokens = scene.tokens[item.field]
     word = tokens[item.to] if item.to < len(tokens) else ""
-    return word.isalpha() and len(word) >= _LONG_WORD and not any(
-        one.field == item.field and one.at == item.to for what in _COUNTED for one in _items(scene, what)
-    )  # fmt: skip
-
-
-def _items(scene: Scene, what: str) -> list[Item]:
-    return [scene.items[place] for place in scene.by_what.get(what, ())]
+    if not word.isalpha() or len(word) < _LONG_WORD:
+        return False
+    return not any(scene.stands(what, item.field, item.to) for what in _COUNTED)
 
 
 def _of_money(scene: Scene, place: int) -> bool:

@@ -9,14 +9,8 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, PANELS
 
 _UNSAFE = "q:unsafe"
-_NOT_ITS_OWN = (
-    "without",
-    "accessory",
-    "other_goods",
-    "battery",
-    "thing",
-)  # before a plug: of something else, or of none
-_MAINS_A = frozenset(("10", "13", "16"))  # what a household plug carries
+_NOT_ITS_OWN = ("without", "accessory", "other_goods", "battery", "thing")  # before a plug of others, or of none
+_MAINS = frozenset(("10", "13", "16", "230", "240"))  # amperes and volts of a household plug
 _ENDS = frozenset(".;!?\n()|")
 _FAR_BEHIND, _TO_AMPS, _TO_LEAD = 16, 3, 8  # pieces
 _BEFORE, _FAR_BEFORE, _BEHIND, _TO_PANEL = 2, 8, 3, 6  # pieces
@@ -39,21 +33,28 @@ def add_plugs_of_panels(scene: Scene, kind: str) -> None:
     if kind != "panel" or _UNSAFE in scene.by_what or "wiring" not in scene.by_what:
         return
     plug = scene.small.plug
+    alone = all(scene.denied(place, behind=False) for place in scene.places(INVERTERS))
     for place in scene.by_what["wiring"]:
         item = scene.items[place]
         tokens = scene.tokens[item.field]
-        if item.field and any(stem in tokens[item.at] for stem in plug) and _on_panel(scene, tokens, item.at):
+        if item.field and any(stem in tokens[item.at] for stem in plug) and _on_panel(scene, tokens, item.at, alone):
             scene.by_what[_UNSAFE] = [place]
             return
 
 
-def _on_panel(scene: Scene, tokens: list[str], at: int) -> bool:
-    """Does a word for a lead of a panel stand close behind a plug of the mains: "13 A plug on the panel's cable"?"""
+def _on_panel(scene: Scene, tokens: list[str], at: int, alone: bool) -> bool:
+    """Does a word for a lead of a panel stand close behind a plug of the mains: "13 A plug on the panel's cable"?
+
+    ``alone``: no inverter is told of that comes along.
+    """
     small = scene.small
     before = list(takewhile(lambda word: word not in _ENDS, reversed(tokens[max(at - _FAR_BEFORE, 0) : at])))
     behind = list(takewhile(lambda word: word not in _ENDS, tokens[at : at + _FAR_BEHIND]))
     near = (*before, *behind)
-    if any(word.startswith((*small.solar_plug, *small.inverting)) for word in near):
+    if any(word.startswith(small.solar_plug) for word in near):
+        return False
+    if any(tokens[to].startswith(small.inverting) and small.lacking.isdisjoint(tokens[max(to - 2, 0) : to])
+           for to in range(at - len(before), at + len(behind))):  # fmt: skip
         return False
     if not small.no_payment.isdisjoint(before) or any(
         word in small.no_payment and word not in small.put_on
@@ -64,17 +65,15 @@ def _on_panel(scene: Scene, tokens: list[str], at: int) -> bool:
     named = [to for what in INVERTERS for to in places if scene.stands(what, 1, to)]
     if any(small.lacking.isdisjoint(tokens[max(to - 2, 0) : to]) for to in named):  # but "without inverter"
         return False
-    if not any(word in _MAINS_A or word.startswith(small.mains_plug) for word in (*before[:_TO_AMPS], *behind)):
+    if not any(word in _MAINS or word.startswith(small.mains_plug) for word in (*before[:_TO_AMPS], *behind)):
         return False
     close = behind[1:_TO_LEAD]
-    return any(word.startswith(small.panel_lead) for word in close) or _on_the_lead(scene, at, close)
+    return any(word.startswith(small.panel_lead) for word in close) or (alone and _on_the_lead(scene, at, close))
 
 
 def _on_the_lead(scene: Scene, at: int, close: list[str]) -> bool:
     """Is a plug, where no inverter is told of anywhere, put on a lead that can only be the panel's: "onto its lead"?"""
     small = scene.small
-    if any(not scene.denied(place, behind=False) for what in INVERTERS for place in scene.by_what.get(what, ())):
-        return False
     others = [to for to in range(max(at - _FAR_BEFORE, 0), at) for what in _NOT_ITS_OWN if scene.stands(what, 1, to)]
     if others or "d:missing_connector" in scene.by_what or "s:cut" in scene.by_what:  # it is off again
         return False
@@ -94,7 +93,7 @@ def _between_panels(scene: Scene, place: int) -> bool:
     if not any(word.startswith(small.solar_plug) for word in tokens[max(item.at - _BEFORE, 0) : to]):
         return False
     around = tokens[max(item.at - _FAR_BEFORE, 0) : to]
-    return not any(word in _MAINS_A or word.startswith(small.mains_plug) for word in around)
+    return not any(word in _MAINS or word.startswith(small.mains_plug) for word in around)
 
 
 def _on_own_lead(scene: Scene, place: int, kind: str) -> bool:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from service.core.adverts.amounts import ROLES, a_watt, offers_of
 from service.core.adverts.bills_and_deposits import paid_in_parts
 from service.core.adverts.bundles import one_or_all
+from service.core.adverts.each_thing import on_request
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
 from service.core.adverts.marked_price import marked_as_price, stands_first
@@ -70,7 +71,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         return Asked(Price(value=0.0, each=0.0), field, False, shipping)
     parts = paid_in_parts(scene) if chosen is None else None
     if parts is not None:
-        price = _based(parts.value, _currency(scene, parts, None, ()), _basis("lot", goods, scene, parts), goods)
+        price = _based(parts.value, _currency(scene, parts, None, []), _basis("lot", goods, scene, parts), goods)
         return Asked(price, parts, False, shipping)
     if chosen is None or (0 < chosen.value <= _TOKEN and _bids_wanted(scene)):
         return Asked(Price(), None, False, shipping)
@@ -247,9 +248,10 @@ def _priced_by(scene: Scene) -> str | None:
         for one in scene.ahead(at, 3):
             if one.what == NUMBER or one.at - scene.items[at].to > 3:
                 break
-            if one.what in ROLES:
+            if one.what in ROLES and not on_request(scene, one):
                 return one.what
-    return "each" if scene.by_what.get("priced_each") else None
+    told = any(not on_request(scene, scene.items[at]) for at in scene.by_what.get("priced_each", ()))
+    return "each" if told else None
 
 
 def _currency(scene: Scene, chosen: Item, field: Item | None, offers: Offers) -> str | None:

@@ -57,7 +57,8 @@ _INVERTER = {"ac_power": ("ac_power_w", "W"), "inputs": ("input_count", ""), "tr
              "tracking_max": ("tracking_max_v", "V"), "max_in": ("max_input_voltage_v", "V"),
              "max_current": ("max_current_a", "A"), "max_short_circuit": ("max_short_circuit_current_a", "A"),
              "start": ("start_voltage_v", "V")}  # fmt: skip
-_Fields = tuple[Sequence[Plain], Sequence[Pieces], Sequence[str]]
+_Fields = tuple[list[Plain], list[Pieces], list[str]]
+_Placed = tuple[str, float | str | bool, str, str, str, int, int, float]  # a claim
 _KINDS = ("topcon", "hjt", "thin_film", "mono", "poly")
 
 
@@ -73,16 +74,16 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
 
 def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str]:
     """The same, with its body as a person reads it."""
-    sent = (advert.title, advert.body, advert.price_text or "")
+    sent = [advert.title, advert.body, advert.price_text or ""]
     small = vocabulary.small
     body = joined(edged(plain_of(sent[1])), small.line_waiting, small.line_cut_short)
-    plains = (edged(plain_of(sent[0])), body, edged(plain_of(sent[2])))
+    plains = [edged(plain_of(sent[0])), body, edged(plain_of(sent[2]))]
     cut = [Pieces(plain.text, vocabulary.met) if plain.text else NO_PIECES for plain in plains]
     return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
 
 
 def _reading(
-    told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
+    told: str | None, sent: list[str], plains: list[Plain], cut: list[Pieces], vocabulary: Vocabulary
 ) -> Reading:
     body, small = cut[1], vocabulary.small
     orders = commands_in(body, small) + addressed_in(body, small, cut[2].words)
@@ -106,7 +107,7 @@ def _reading(
 
 
 def _scene(
-    plains: Sequence[Plain], cut: Sequence[Pieces], language: str, vocabulary: Vocabulary, orders: Orders = ()
+    plains: list[Plain], cut: list[Pieces], language: str, vocabulary: Vocabulary, orders: Orders = ()
 ) -> tuple[Scene, bool]:
     """The items of an advert in a language, and whether it is flooded; without what stands in known orders."""
     lexicon = vocabulary.lexicons.get(language, vocabulary.lexicons["und"])
@@ -143,9 +144,9 @@ def _offer(
     goods: Goods,
     language: str,
     extra: set[str],
-    plains: Sequence[Plain],
-    cut: Sequence[Pieces],
-    sent: Sequence[str],
+    plains: list[Plain],
+    cut: list[Pieces],
+    sent: list[str],
 ) -> Reading:
     leave_out_other_sending(scene)
     leave_out_other_amounts(scene)
@@ -267,22 +268,23 @@ def _per_watt(price: Price, power_w: float | None, goods: Goods) -> Price:
 
 
 def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], fields: _Fields) -> tuple[Claim, ...]:
-    claims: list[Told] = [
-        (names[name][0], one[0], names[name][1], one[1], one[2])
-        for found, names in ((panel, _PANEL), (inverter, _INVERTER))
-        for name, one in found.items()
-    ]
+    claims: list[Told] = []
+    for found, names in ((panel, _PANEL), (inverter, _INVERTER)):
+        for name, (figure, item, sure) in found.items():
+            what, unit = names[name]
+            claims.append((what, figure, unit, item, sure))
     if asked.item is not None and asked.price.value is not None:
         claims.append(("price", asked.price.value, asked.price.currency or "", asked.item, 0.9))
     claims += told
     plains, cut, sent = fields
-    placed: list[Claim] = []
-    for what, value, unit, item, sure in claims[:MOST_CLAIMS]:
-        field = item.field
+    placed: dict[int, _Placed] = {}
+    in_text = sorted([(told[3].field, told[3].at, number) for number, told in enumerate(claims[:MOST_CLAIMS])])
+    for field, _, number in in_text:  # in order, so that the places are counted once
+        what, value, unit, item, sure = claims[number]
         start, end = cut[field].span(item.at, item.to)
         places = plains[field].places
         if places is not None:
             start, end = places[start], places[end - 1] + 1
         words = sent[field][start : start + _LONGEST_WORDS if end - start > _LONGEST_WORDS else end]
-        placed.append(Claim(what, value, unit, words, FIELDS[field], start, end, sure))
-    return tuple(placed)
+        placed[number] = (what, value, unit, words, FIELDS[field], start, end, sure)
+    return tuple([Claim._make(placed[number]) for number in range(len(placed))])  # half of what names would cost

@@ -27,6 +27,7 @@ SIGNS: Mapping[str, Iterable[str]] = {
     "before_power": (*":=()[]~|", "w", "wp"),
     "before_figure": "xui",
     "after_figure": "x",
+    "unit_behind": "([",
     "growing": HALVES,
     "chaining": "-/",
     "peak_behind": "p",
@@ -52,7 +53,8 @@ SIGNS: Mapping[str, Iterable[str]] = {
 # Roles that have all that others have, too.
 ALSO: Mapping[str, tuple[str, ...]] = {
     "all_of_inputs": ("two_of_inputs",),
-    "of_several": ("together", "in_series", "all_of_inputs"),
+    "of_several": ("together", "in_series", "in_parallel", "all_of_inputs"),
+    "was_used_with": ("ran_with",),
     "paid_for": ("for_so_much",),
     "sending_for": ("for_so_much",),
     "per_watt": ("per",),

@@ -12,6 +12,7 @@ from service.core.adverts.shared_wires import spans_of_wires, without_shared_wir
 from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Pieces
+from service.core.adverts.units_first import LETTERS, NAMES, units_of_names, without_units
 from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
@@ -61,7 +62,11 @@ class Scene:
         self.commanded = commanded
         self.units: dict[str, list[int]] = {}
         for place in self.by_what.get(NUMBER, ()):
-            self.units.setdefault(items[place].unit, []).append(place)
+            known = self.units.get(items[place].unit)
+            if known is None:
+                self.units[items[place].unit] = [place]
+            else:
+                known.append(place)
         self.sentences = [item.sentence for item in items]
         self.denials = _near(self.by_what.get("without", ()))
         self.sorts: list[int] | None = None
@@ -77,14 +82,14 @@ class Scene:
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
         places = self.by_what.get(what)
-        if not places or self.denials.isdisjoint(places):
+        if not places or not self.denials or self.denials.isdisjoint(places):
             return bool(places)
         return any(not self.denied(place) for place in places)
 
     def said(self, what: str) -> list[int]:
         """Places of a meaning that is not denied."""
         places = self.by_what.get(what)
-        if not places or self.denials.isdisjoint(places):
+        if not places or not self.denials or self.denials.isdisjoint(places):
             return places or []
         return [place for place in places if not self.denied(place)]
 
@@ -110,20 +115,26 @@ class Scene:
 
     def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
-        sentences, first, least = self.sentences, place, place - most
+        sentences, first = self.sentences, place - most if place > most else 0
         sentence = sentences[place]
-        while first > least and first and sentences[first - 1] == sentence:  # few steps cost less than a search
-            first -= 1
+        if sentences[first] != sentence:
+            first = place
+            while sentences[first - 1] == sentence:  # few steps cost less than a search
+                first -= 1
         found = self.items[first:place]
         found.reverse()
         return found
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
-        sentences, end, last = self.sentences, place + 1, place + 1 + most
+        sentences, end = self.sentences, place + 1 + most
         sentence, count = sentences[place], len(sentences)
-        while end < last and end < count and sentences[end] == sentence:
-            end += 1
+        if end > count:  # noqa: PLR1730 - asked very often
+            end = count
+        if sentences[end - 1] != sentence:
+            end = place + 1
+            while sentences[end] == sentence:
+                end += 1
         return self.items[place + 1 : end]
 
     def before(self, place: int) -> Item | None:
@@ -270,6 +281,13 @@ def _of_the_goods(
     ):
         items = without_shared_wires(items, wires)
         whats, by_what = _by_what(items)
+    if (
+        not (NAMES.isdisjoint(by_what) or LETTERS.isdisjoint(pieces[1].different))
+        and not small.unit_behind.isdisjoint(pieces[1].different)
+        and (units := units_of_names(items, by_what, fields, small.unit_behind))
+    ):
+        items = without_units(items, units)
+        whats, by_what = _by_what(items)
     return items, (whats, by_what)
 
 
@@ -289,7 +307,7 @@ def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:
     return found
 
 
-def _by_what(items: Sequence[Item]) -> tuple[list[str], dict[str, list[int]]]:
+def _by_what(items: list[Item]) -> tuple[list[str], dict[str, list[int]]]:
     """The meanings of items with some empty ones behind them, and the places by meaning."""
     whats = [item.what for item in items]
     found: dict[str, list[int]] = {}
@@ -299,7 +317,8 @@ def _by_what(items: Sequence[Item]) -> tuple[list[str], dict[str, list[int]]]:
             found[what] = [place]
         else:
             known.append(place)
-    return whats + _NOTHING_BEHIND, found
+    whats += _NOTHING_BEHIND
+    return whats, found
 
 
 def _near(denials: Sequence[int]) -> frozenset[int]:

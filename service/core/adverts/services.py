@@ -1,5 +1,6 @@
 """Is work offered and not goods, or are goods let and not sold?"""
 
+from service.core.adverts.lessons import offers_plans
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, INVERTERS, PANELS
 
@@ -14,6 +15,8 @@ def is_service(scene: Scene, kind: str) -> bool:
     if any(_heads(scene, at) for at in scene.by_what.get("service_title", ())) and not any(
         scene.by_what.get(what) for what in ("selling", "used", "unused", "d:cracked_glass")
     ):
+        return True
+    if offers_plans(scene):
         return True
     if not served:
         return False

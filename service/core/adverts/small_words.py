@@ -5,15 +5,7 @@ advert mixes languages, and in which it is written is no more than likely, so a 
 tables tell which language has which; which signs do the same, and which roles hold others, stands in ``role_signs``.
 """
 
-from collections.abc import Iterable, Set
-from dataclasses import dataclass, fields
-from sys import intern
-from typing import Any, NoReturn, get_origin
-
-from service.core.adverts.plain import plain_of
-from service.core.adverts.role_signs import ALSO, SIGNS
-from service.core.adverts.tokens import words_of
-from service.core.model.advert_words import COMMON, ByLanguage
+from dataclasses import dataclass
 
 Words = frozenset[str]
 Stems = tuple[str, ...]  # what words begin with
@@ -40,6 +32,8 @@ class SmallWords:
     at_so_much: Words  # "ten panels à 20"
     a_piece: Words  # behind an "a" that is no ampere
     is_priced: Words  # between what names a price and the price
+    piece_named: Stems  # "400 W, the piece for 40"
+    on_request: Words  # "price each on request"
     per_watt: Words
     per_pallet: Words
     sent_measures: Words  # "delivery £1 a mile"
@@ -151,6 +145,9 @@ class SmallWords:
 
     # What is told of defects.
     unbroken: Words  # "the glass is whole"
+    breaks_all: Stems  # how the last word for what is broken begins, where the goods can be it: "broken", "for parts"
+    beside_broken: Words  # between it and the goods: "both are"
+    behind_broken: Words  # further ones behind it: "broken by hail"
     wrappings: Words  # cracked they are no glass: cartons, frames
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those
@@ -176,9 +173,16 @@ class SmallWords:
     other_inverters: Stems  # beside "inverter" in a title: welders, microwave ovens
     belongings: Words  # sold by themselves: "inverter cable"
     belonging_ends: Stems  # what such a word of several parts ends with, not how it begins: "Netzkabel"
+    lessons: Words  # books, courses, calculators
+    lesson_ends: Stems  # what such words of several parts end with: "Solarrechner"
+    plans: Words  # "planning of your solar plant"
+    yours: Words  # between the two
+    plant_named: Stems
+    work: Stems  # behind a plan: "PV planning service"
     coming_with: Words  # before what comes along
     coming_along: Words  # before what comes along, or does not
     ran_with: Words  # before goods that a thing was used with: "läuft bei mir mit zwei Modulen"
+    was_used_with: Words  # those and further ones before panels that hung on an inverter: "used with 18 A panels"
     dwellings: Words  # houses, boats and vehicles that have panels
     of_place: Words  # before the place where goods were or shall be
     thrown_in: Words  # behind goods: "two panels come with it"
@@ -256,6 +260,7 @@ class SmallWords:
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
+    beside_kept: Words  # between a number and that the seller keeps so many: "four of them I keep"
     left_over: Words  # beside a number of what is left of more: "7 remain"
     only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"
     yet: Words
@@ -320,6 +325,7 @@ class SmallWords:
     never_cut_short: Words  # short words that are whole: a point behind "MPPT" ends a sentence
     in_series: Words  # "120 V in series"
     series_in: Words  # some: the same
+    in_parallel: Words  # "28 A with inputs in parallel"
     of_several: Words  # both
     of_mine: Words  # "my panels were 37 V"
     on_a_wire: Words  # "5 units per string"
@@ -339,6 +345,10 @@ class SmallWords:
     for_each: Words  # "two inputs with one tracker each"
     other_wires: Stems  # whose amperes are no input's: "branch of 20 A"
     carriers: Words  # further ones: "connectors rated 30 A"
+    others_volts: Stems  # whose volts are no input's: "system voltage 1500 V", "cable 1500 V"
+    unit_behind: Words  # between a name and its unit: "Isc in A: 14"
+    currents: Stems  # of a coefficient: "current 0.05 %/K"
+    batteries: Stems  # "battery terminals max. 58 V"
     by_another: Stems  # who may raise an output: "the maker can set it to 800 W"
     placed: Words  # before a thing that something else happened to: "tried on my inverter, dead"
     beyond: Words  # "above 60 V it is dead"
@@ -346,51 +356,3 @@ class SmallWords:
     # Line ends. No separable prefixes of verbs ("hole es ab") among them.
     line_cut_short: Words  # the same with a point: "max."
     line_waiting: Words  # behind them a sentence goes on
-
-
-def small_words_of(tables: ByLanguage) -> SmallWords:
-    """The small words of all languages, checked.
-
-    Raises:
-        ValueError: a role that nobody knows or fills, a word that stands twice in one, or is not written as one word in
-            small letters, with a star behind it where the role has beginnings of words and nowhere else.
-    """
-    stems = {role.name: (get_origin(role.type) or role.type) is tuple for role in fields(SmallWords)}
-    told: dict[str, set[str]] = {name: set(SIGNS.get(name, ())) for name in stems}
-    for language, roles in tables.items():
-        for name, row in roles.items():
-            if name not in stems:
-                _refuse(f"{language}: {name!r} is no role; accepted: {', '.join(stems)}")
-            everywhere = () if language == COMMON else tables.get(COMMON, {}).get(name, ())
-            told[name] |= _checked(f"{language}, {name}", row, set(map(_plain, everywhere)), stems=stems[name])
-    made: dict[str, Any] = {}
-    for name, held in told.items():
-        if name not in ALSO and not any(name in roles for roles in tables.values()):
-            _refuse(f"no language has any for {name!r}")
-        held.update(*(made[other] for other in ALSO.get(name, ())))
-        made[name] = tuple(sorted(held)) if stems[name] else frozenset(held)
-    return SmallWords(**made)
-
-
-def _checked(where: str, row: Iterable[str], everywhere: Set[str], *, stems: bool) -> set[str]:
-    """The words of a role in one language, plain; ``everywhere``: those that stand for all languages already."""
-    found: set[str] = set()
-    for word in row:
-        bare, plain = word.removesuffix("*"), _plain(word)
-        if bare != bare.lower() or words_of(plain) != [plain]:
-            _refuse(f"{where}: {word!r} is not one word in small letters, such as 'für'")
-        if (word != bare) != stems:
-            _refuse(f"{where}: {word!r} must {'' if stems else 'not '}end in a star; so do beginnings of words alone")
-        if plain in found or plain in everywhere:
-            _refuse(f"{where}: {word!r} stands there twice, or in {COMMON} too; once is enough")
-        found.add(plain)
-    return found
-
-
-def _plain(word: str) -> str:
-    return intern(plain_of(word.removesuffix("*")).text)  # as words of texts are: found without comparing letters
-
-
-def _refuse(what: str) -> NoReturn:
-    message = f"small words of adverts: {what}"
-    raise ValueError(message)

@@ -1,5 +1,6 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
+from service.core.adverts.broken_goods import add_broken_goods, is_packing, leave_out_none_broken
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
@@ -31,7 +32,7 @@ _OFF_GRID = "q:off_grid"
 _OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice"), ("s:unreadable", "q:no_invoice"))
 _PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
-_MAY_BE_NONE = frozenset(("d:cracked_glass", "d:dead", "s:broken"))
+_MAY_BE_NONE = ("d:cracked_glass", "d:dead", "s:broken")
 _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
@@ -47,15 +48,16 @@ def put_together(scene: Scene, kind: str) -> None:
     What is dead but not the goods of that kind is none of theirs.
     """
     leave_out_denied(scene, _FAULTS)
-    if not _MAY_BE_NONE.isdisjoint(scene.by_what):
+    if scene.tells(*_MAY_BE_NONE):
         leave_out_no_defects(scene)
+        leave_out_none_broken(scene)
     if "d:dead" in scene.by_what:
         scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:
         for place in scene.by_what.get(state, ()):
             part = _nearest_part(scene, place)
             defect = _DEFECT_OF.get((part, state[2:])) if part else None
-            if defect and not scene.denied(place):
+            if defect and not (scene.denied(place) or is_packing(scene, scene.items[place])):
                 scene.by_what.setdefault(f"d:{defect}", []).append(place)
                 if defect != "cracked_glass":  # "cracked" is then said of that part
                     _leave_out(scene, "d:cracked_glass", scene.items[place])
@@ -76,6 +78,8 @@ def put_together(scene: Scene, kind: str) -> None:
     leave_out_off_grid_places(scene, kind)
     add_off_grid_by_battery(scene, kind)
     leave_out_strangers(scene, kind)
+    if "s:broken" in scene.by_what:
+        add_broken_goods(scene, kind, BREAKING)
     if "new" in scene.by_what:
         leave_out_new_things(scene, kind)
 

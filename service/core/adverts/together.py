@@ -8,7 +8,7 @@ from bisect import bisect_left
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from service.core.adverts.all_inputs import all_inputs_named, told_of_each
+from service.core.adverts.all_inputs import MOST_OF_ONE_A, all_inputs_named, told_of_each
 from service.core.adverts.asked_roles import OF_SEVERAL
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -186,12 +186,14 @@ def _alone_behind(scene: Scene, tokens: Sequence[str], item: Item) -> bool:
     joined = begun < len(near) and (near[begun] in small.total_linking or near[begun] in small.in_before)
     total = begun + joined
     ended = total + 1 >= len(near) or near[total + 1] in _ENDING
-    return total < len(near) and near[total] in small.together and ended
+    if total >= len(near) or near[total] not in small.together or not ended:
+        return False
+    return near[total] not in small.together_in or joined or item.value > MOST_OF_ONE_A  # "10.5 A. All"
 
 
 def _told_of_several(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
     """Do words tell that a figure is a total, of all inputs or of several in series?"""
-    if item.unit == "A" and of_inputs and _of_both(scene, place, item):
+    if item.unit == "A" and of_inputs and (_of_both(scene, place, item) or _in_parallel(scene, place, item)):
         return True
     return _in_all(scene, place, item, of_inputs) or (item.unit == "V" and _in_series(scene, place, item, of_inputs))
 
@@ -203,6 +205,13 @@ def _of_both(scene: Scene, place: int, item: Item) -> bool:
     if at < 0 or _is_each(scene, place, item, at - 1):
         return False
     return not told_of_each(tokens, low, at, item.at, item.value, scene.small)
+
+
+def _in_parallel(scene: Scene, place: int, item: Item) -> bool:
+    """Are they amperes of inputs in parallel, and not of each?"""
+    tokens, low, high = _part(scene, place, item)
+    words = scene.small.in_parallel
+    return any(tokens[at] in words for at in range(low, high)) and not _is_each(scene, place, item)
 
 
 def _is_total(scene: Scene, tokens: Sequence[str], at: int) -> bool:

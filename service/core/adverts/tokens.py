@@ -13,8 +13,10 @@ _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])
 _LONGEST_MET = 24
 MOST_MET, MOST_PIECES_MET = 10_000, 20_000
 _FEW = 6
-_BETWEEN_MARKS = 16  # pieces
 _NO_GAPS = [(0,) * (count - 1) for count in range(_FEW + 1)]  # within a run of so many pieces
+
+
+_Starts = tuple[object, ...] | None  # what each word of a run can be in a lexicon
 
 
 class Run:
@@ -23,13 +25,16 @@ class Run:
     ``told``: the first of them that tells a language, and its ``weight``; ``more``: the weights of further ones.
     ``roles``: those of all its words, as bits; ``plain``: is it one word, without any of these?
     ``bare``: in which lexicons, as bits by their number, none of its words means anything; ``starts``: for each of the
-    ``lexicons`` what each word can be there, None until that was looked up, no row where nothing was found in any.
+    lexicons what each word can be there, None until that was looked up; where it is in none the row of all, ``unread``.
     Kept in as few rows as can be: most of the time of a look is waiting for memory, and garbage is looked for in each.
     """
 
-    __slots__ = ("bare", "count", "first", "lexicons", "more", "plain", "roles", "starts", "told", "weight", "words")
+    __slots__ = ("bare", "count", "first", "more", "plain", "roles", "starts", "told", "unread", "weight",
+                 "words")  # fmt: skip
 
-    def __init__(self, words: tuple[str, ...], telling: dict[str, int], roles: dict[str, int], lexicons: int) -> None:
+    def __init__(
+        self, words: tuple[str, ...], telling: dict[str, int], roles: dict[str, int], unread: list[_Starts]
+    ) -> None:
         self.words = words
         self.first = words[0] if words else ""
         self.count = len(words)
@@ -47,8 +52,7 @@ class Run:
             else:
                 self.more[word] = weight
         self.plain = self.count == 1 and not self.weight and not self.roles
-        self.bare, self.lexicons = 0, lexicons
-        self.starts: list[tuple[object, ...] | None] | None = None
+        self.bare, self.starts, self.unread = 0, unread, unread
 
 
 class Met(dict[str, Run]):
@@ -63,14 +67,14 @@ class Met(dict[str, Run]):
         super().__init__()
         self._telling = telling
         self._roles = roles
-        self._lexicons = lexicons
+        self._unread: list[_Starts] = [None] * lexicons
         self._pieces = 0
 
     def __missing__(self, signs: str) -> Run:
         # as the words of the vocabulary are: found without comparing letters
         one = signs.isascii() and signs.isalpha() and signs.islower()
         words = (intern(signs),) if one else tuple(map(intern, _PIECE.findall(signs)))
-        run = Run(words, self._telling, self._roles, self._lexicons)
+        run = Run(words, self._telling, self._roles, self._unread)
         if len(signs) <= _LONGEST_MET:
             if len(self) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
                 self.clear()
@@ -86,15 +90,15 @@ class Pieces:
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
     ``lined``: are there line ends? ``roles``: those of all words; ``telling``: the weights of those that
     tell a language; ``runs``: what stands between blanks and line ends, and these; ``told``: those of them with roles,
-    each behind the place of its first word. ``shown``: the text with capitals,
-    where it was told. ``_marks``: the first sign before the gap of every 16th piece, as far as they were asked for.
+    each behind the place of its first word. ``shown``: the text with capitals, where it was told. ``_before``: how many
+    signs stand before the gap of piece ``_asked``.
 
     >>> pieces = Pieces("2 x,", Met({}, {}, 0))
     >>> pieces.words, pieces.gaps, pieces.start(2)
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_different", "_marks", "gaps", "lined", "roles", "runs", "shown", "telling", "told",
+    __slots__ = ("_asked", "_before", "_different", "gaps", "lined", "roles", "runs", "shown", "telling", "told",
                  "words")  # fmt: skip
 
     def __init__(self, text: str, met: Met) -> None:
@@ -113,20 +117,23 @@ class Pieces:
                 words.append("\n")
                 runs.append(line_end)
                 begin.append(len(gaps))
-            found = list(map(met.__getitem__, line.split(" ")))
+            found = [met[signs] for signs in line.split(" ")]
             runs += found
             for run in found:
+                if run.plain:  # as the most are
+                    gaps.append(1)
+                    words.append(run.first)
+                    continue
                 if not run.count:
                     wider.append(len(gaps))
                     continue
-                if not run.plain:  # most are
-                    if run.roles:
-                        roles |= run.roles
-                        told.append((len(words), run))
-                    if run.weight:
-                        telling[run.told] = run.weight
-                        if run.more is not None:
-                            telling.update(run.more)
+                if run.roles:
+                    roles |= run.roles
+                    told.append((len(words), run))
+                if run.weight:
+                    telling[run.told] = run.weight
+                    if run.more is not None:
+                        telling.update(run.more)
                 gaps.append(1)
                 if run.count == 1:
                     words.append(run.first)
@@ -134,11 +141,9 @@ class Pieces:
                     words += run.words
                     gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
         _evened(gaps, wider, begin)
-        self.shown = ""
-        self.lined = bool(begin)
-        self.roles = roles
+        self.lined, self.roles = bool(begin), roles
         self._different: frozenset[str] | None = None
-        self._marks = [-1]  # as the first gap is one too wide
+        self.shown, self._asked, self._before = "", 0, -1  # the first gap is one too wide
 
     @property
     def different(self) -> frozenset[str]:
@@ -158,18 +163,20 @@ class Pieces:
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
         start = self.start(at)
-        return start, start + len("".join(self.words[at:to])) + sum(self.gaps[at + 1 : to])
+        return start, start + self._breadth(at, to) - self.gaps[at]
 
     def start(self, at: int) -> int:
-        """The first sign of a piece: reckoned from the last landmark before it, as few pieces are asked for."""
-        words, gaps, marks = self.words, self.gaps, self._marks
-        block = at // _BETWEEN_MARKS
-        while len(marks) <= block:
-            low = len(marks) * _BETWEEN_MARKS
-            signs = "".join(words[low - _BETWEEN_MARKS : low])
-            marks.append(marks[-1] + len(signs) + sum(gaps[low - _BETWEEN_MARKS : low]))
-        low = block * _BETWEEN_MARKS
-        return marks[block] + len("".join(words[low:at])) + sum(gaps[low : at + 1])
+        """The first sign of a piece, reckoned from the piece asked for before: cheap for few, asked in order."""
+        last, signs = self._asked, self._before
+        signs += self._breadth(last, at) if at >= last else -self._breadth(at, last)
+        self._asked, self._before = at, signs
+        return signs + self.gaps[at]
+
+    def _breadth(self, at: int, to: int) -> int:
+        """How many signs wide pieces are, with the gap before each."""
+        if to - at == 1:
+            return len(self.words[at]) + self.gaps[at]
+        return len("".join(self.words[at:to])) + sum(self.gaps[at:to])
 
     def titled(self, at: int) -> bool:
         """Does a piece begin with one capital?"""

@@ -84,6 +84,13 @@ class Walk:
         self.clauses += 1
         self.clause = self.clauses
 
+    def new_sentence(self) -> None:
+        """A new sentence begins, and what brackets are open ends."""
+        self.sentence += 1
+        self.clause = self.clauses = self.clauses + 1
+        if self.outer:
+            self.outer.clear()
+
     def unit(self, at: int) -> tuple[str, float, int, bool]:
         """Unit, factor, behind it, and whether it is one of peak power; "" where none stands at ``at``."""
         words = self.padded

@@ -6,9 +6,19 @@ questions of the panel side of many pairs: each row is one panel with its figure
 """
 
 from service.core.compatibility.check import Checked, Compatibility, beside_panels, check, check_key
-from service.core.compatibility.matrix import Column, Dangers, Pair, Row, column_of, dangers_of, matrix, row_of
+from service.core.compatibility.matrix import (
+    Column,
+    Dangers,
+    Pair,
+    Row,
+    column_of,
+    dangers_of,
+    matrix,
+    row_of,
+    wired_alone,
+)
 from service.core.compatibility.over_voltage import over_voltage
-from service.core.compatibility.wiring import Curves
+from service.core.compatibility.wiring import Curves, Wiring
 
 __all__ = [
     "Checked",
@@ -18,6 +28,7 @@ __all__ = [
     "Dangers",
     "Pair",
     "Row",
+    "Wiring",
     "beside_panels",
     "check",
     "check_key",
@@ -26,4 +37,5 @@ __all__ = [
     "matrix",
     "over_voltage",
     "row_of",
+    "wired_alone",
 ]

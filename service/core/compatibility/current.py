@@ -174,6 +174,8 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
     factor = DESIGN_FACTOR if in_us else 1.0
     findings = []
     for own in here:
+        if strings < 2 and all(mate.array.string_fuse_a is None for mate in wiring.in_string(own)):
+            continue
         pushing = tuple((g, left) for g, n in _counted(wiring, here) if (left := n - (own in g)))
         pushed = _total(wiring, pushing, "short_circuit_current_a", factor=factor, with_rear=True)
         limit = wiring.of_panel(own, "max_series_fuse_a")
@@ -182,7 +184,7 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
         stronger = any(s.panel.short_circuit_current_a > own_a for group, _ in pushing for s in group)
         told = outcome.verdict == Verdict.DOES_NOT_FIT or (stronger and outcome.verdict == Verdict.NOT_KNOWN)
         fuse = _fuse_of(wiring, own, FUSE_OVER_ISC_US if in_us else FUSE_OVER_ISC)
-        if fuse.rating_a is None and (strings < 2 or (strings == 2 and not told)):
+        if fuse.rating_a is None and strings == 2 and not told:
             continue
         facts: dict[str, Fact] = {
             "strings": strings, "array": own.array.name, "label_current_a": own_a, "least_fuse_a": fuse.least.value,

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from service.core.compatibility.panel_side import dangers, questions
 from service.core.compatibility.question import InputLimits, Question
 from service.core.compatibility.reach import SETTLED, Outcome
-from service.core.compatibility.wiring import Curves, Wiring
+from service.core.compatibility.wiring import Curves, Wiring, strings_of
 from service.core.model.assumption import Assumptions
-from service.core.model.facts import Inverter, Panel, Setup
+from service.core.model.facts import Array, Inverter, Panel, Setup
 from service.core.model.finding import WORST_FIRST, Finding, Verdict, worst
 
 # A row is what is asked of one panel, a column the input of one inverter that it is asked of.
@@ -89,27 +89,21 @@ def row_of(
         panel: the one that is asked about.
         of_panel: what was assumed of the panel (``/arrays/0/panel/...``).
     """
-    wiring = _alone(base, assumptions, cells_c, panel, of_panel)
+    wiring = wired_alone(base, assumptions, cells_c, panel, of_panel)
     return questions(wiring, 0, wiring.strings())
 
 
-def dangers_of(
-    base: Setup,
-    assumptions: Assumptions,
-    cells_c: tuple[float, float],
-    panel: Panel,
-    of_panel: Assumptions,
-    curves: Curves | None = None,
-) -> Dangers:
-    """As ``row_of``, but only what can refuse; the array's own count and wiring count.
+def dangers_of(wiring: Wiring, array: Array | None = None) -> Dangers:
+    """As ``row_of``, but only what can refuse; an array's own count and wiring count.
 
-    ``curves``: what is known of the panel's curve already; it is added to.
+    Args:
+        wiring: of a panel, ``wired_alone``.
+        array: of that panel, in the place of the one it stands in there, joined in series or in parallel.
     """
-    wiring = _alone(base, assumptions, cells_c, panel, of_panel, curves)
-    return Dangers(dangers(wiring, 0, wiring.strings()))
+    return Dangers(dangers(wiring, 0, wiring.strings() if array is None else (strings_of(0, array),)))
 
 
-def _alone(
+def wired_alone(
     base: Setup,
     assumptions: Assumptions,
     cells_c: tuple[float, float],
@@ -117,6 +111,10 @@ def _alone(
     of_panel: Assumptions,
     curves: Curves | None = None,
 ) -> Wiring:
+    """A panel in the first array of a set, which stands there alone; arguments as ``row_of``.
+
+    ``curves``: what is known of the panel's curve already; it is added to.
+    """
     hottest_c, cool_c = cells_c
     told = Assumptions({**assumptions.by_pointer, **of_panel.by_pointer})
     if len(base.arrays) > 1 or base.arrays[0].panel is not panel:

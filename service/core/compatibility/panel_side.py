@@ -2,9 +2,10 @@
 
 from collections.abc import Callable
 
+from service.core.compatibility.cold import cold_volts
 from service.core.compatibility.current import operating_current, reverse_current, short_circuit_current
 from service.core.compatibility.pairing import connectors, datasheet_sanity, input_count, panel_power, unlike_panels
-from service.core.compatibility.question import InputLimits, Question, settled
+from service.core.compatibility.question import InputLimits, Question, settled, when_needed
 from service.core.compatibility.voltage import cold_voltage, hot_voltage, start_voltage, system_voltage
 from service.core.compatibility.wiring import Strings, Wiring
 from service.core.model.finding import Finding
@@ -53,13 +54,14 @@ def questions(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Qu
 
 def dangers(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Callable[[], tuple[Question, ...]], ...]:
     """Of ``panel_side`` what can refuse an input, what mostly does first; each part is to be made up when reached."""
+    cold = when_needed(lambda: tuple(cold_volts(wiring, strings) for strings in here))
 
     def insulation() -> tuple[Question, ...]:
-        found = (system_voltage(wiring, index, strings) for strings in here)
+        found = (system_voltage(wiring, index, strings, volts) for strings, volts in zip(here, cold(), strict=True))
         return tuple(settled(finding) for finding in found if finding is not None)
 
     return (
-        lambda: tuple(cold_voltage(wiring, strings) for strings in here),
+        lambda: tuple(cold_voltage(wiring, strings, volts) for strings, volts in zip(here, cold(), strict=True)),
         lambda: (short_circuit_current(wiring, here),),
         lambda: tuple(connectors(wiring, strings) for strings in here),
         lambda: (panel_power(wiring, here),),

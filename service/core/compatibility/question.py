@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from functools import cache
 from typing import TypeVar
 
 from service.core.compatibility.reach import SETTLED, Outcome, Reach, rating
@@ -66,7 +65,14 @@ def settled(finding: Finding) -> Question:
 
 def when_needed(figure: Callable[[], T]) -> Callable[[], T]:
     """A figure that is computed when it is first asked for, and kept."""
-    return cache(figure)
+    kept: list[T] = []
+
+    def needed() -> T:
+        if not kept:
+            kept.append(figure())
+        return kept[0]
+
+    return needed
 
 
 def printed(limit: Reach) -> float | None:

@@ -64,11 +64,15 @@ def rating(assumptions: Assumptions, pointer: str, value: float | None) -> Reach
 
 def combined(formula: Callable[..., float], *parts: Reach) -> Reach:
     """A figure computed from others by a formula that is monotonic in each: its range is at the corners."""
-    missing = tuple(dict.fromkeys(pointer for part in parts for pointer in part.missing))
     middles = [part.value for part in parts]
     value = None if None in middles else formula(*middles)
+    missing: tuple[str, ...] = ()
+    for part in parts:
+        if part.missing:
+            missing += part.missing
     if not missing:
         return Reach(value, value, value)
+    missing = tuple(dict.fromkeys(missing))
     if any(part.low is None or part.high is None for part in parts):
         return Reach(None, value, None, missing)
     corners = [formula(*corner) for corner in product(*({part.low, part.high} for part in parts))]

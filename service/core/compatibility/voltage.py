@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 
-from service.core.compatibility.cold import COLD_SOURCE, COLDEST, NEC_SOURCE, cold_volts, voltage_at_cell
+from service.core.compatibility.cold import COLD_SOURCE, COLDEST, NEC_SOURCE, ColdVolts, cold_volts, voltage_at_cell
 from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
 from service.core.compatibility.question import InputLimits, Question, printed, when_needed
@@ -16,9 +16,12 @@ from service.core.model.finding import Fact, Finding, Part, Verdict
 SINGLE_DIODE_SOURCE = "single-diode model of the datasheet (De Soto, Klein and Beckman 2006)"
 
 
-def cold_voltage(wiring: Wiring, strings: Strings) -> Question:
-    """Open-circuit voltage of the string on the coldest morning against what the input survives."""
-    cold = cold_volts(wiring, strings)
+def cold_voltage(wiring: Wiring, strings: Strings, known: ColdVolts | None = None) -> Question:
+    """Open-circuit voltage of the string on the coldest morning against what the input survives.
+
+    ``known``: its ``cold_volts``, where they are at hand.
+    """
+    cold = known or cold_volts(wiring, strings)
 
     def told(limits: InputLimits, outcome: Outcome) -> Finding:
         limit = limits.of("max_input_voltage_v")
@@ -180,15 +183,16 @@ def _enough(
     return voltage, judged
 
 
-def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
+def system_voltage(wiring: Wiring, index: int, strings: Strings, known: ColdVolts | None = None) -> Finding | None:
     """Cold voltage of the string against the voltage that the panel's insulation is made for.
 
-    None where one panel stands alone and the rating is not given: no panel is rated below its own voltage.
+    None where one panel stands alone and the rating is not given: no panel is rated below its own voltage. ``known``:
+    as of ``cold_voltage``.
     """
     limit = wiring.of_panel(strings, "max_system_voltage_v")
     if limit.missing and strings.in_series == 1 and len(wiring.in_string(strings)) == 1:
         return None
-    cold = cold_volts(wiring, strings)
+    cold = known or cold_volts(wiring, strings)
     outcome = cold.judged(limit)
     rated = outcome.verdict == Verdict.NOT_KNOWN and not limit.missing
     return made(

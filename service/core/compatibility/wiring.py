@@ -140,6 +140,12 @@ class Strings:
         return f"/arrays/{self.at}"
 
 
+def strings_of(at: int, array: Array) -> Strings:
+    """An array, the one of this index, with its strings."""
+    parallel = array.joined == "parallel"
+    return Strings(at, array, 1 if parallel else array.count, array.count if parallel else 1)
+
+
 @dataclass(frozen=True, slots=True)
 class Wiring:
     """A set as wired: what every check of the panel side starts from."""
@@ -149,14 +155,14 @@ class Wiring:
     hottest_cell_c: tuple[float, ...]
     curves: Curves
     cool_cell_c: tuple[float, ...] = ()
+    # By array and name, of the panel it was read of: asked again and again, and made anew with every changed set.
+    _read: dict[tuple[int, str], tuple[Panel, Reach]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
 
     def strings(self) -> tuple[Strings, ...]:
         """Every array with its strings."""
-        return tuple(
-            Strings(at, array, array.count if array.joined != "parallel" else 1,
-                    1 if array.joined != "parallel" else array.count)
-            for at, array in enumerate(self.setup.arrays)
-        )  # fmt: skip
+        return tuple(strings_of(at, array) for at, array in enumerate(self.setup.arrays))
 
     def inputs(self) -> tuple[tuple[int, Input, tuple[Strings, ...]], ...]:
         """The inputs in use: index from 0, limits, and what hangs on them.
@@ -200,6 +206,13 @@ class Wiring:
         misread: then each of the pair may be either, and neither is known. Nor is a coefficient of the open-circuit
         voltage that no panel has: -0.0026 %/K is a share, or another unit.
         """
+        panel, key = strings.panel, (strings.at, name)
+        read = self._read.get(key)
+        if read is None or read[0] is not panel:
+            read = self._read[key] = panel, self._of_panel(strings, name)
+        return read[1]
+
+    def _of_panel(self, strings: Strings, name: str) -> Reach:
         pointer, value = f"{strings.pointer}/panel/{name}", getattr(strings.panel, name)
         for outer, inner in _OUTER_AND_INNER:
             if name in (outer, inner):

@@ -209,6 +209,8 @@ def upright_at_a_house(
     found = assumptions.by_pointer.get(azimuth)
     ends = () if found is None else (found.low, found.high)
     faces = np.array([array.plane.azimuth_deg, *(end for end in ends if end is not None)])
+    if assumptions.assumed(f"{pointer}/facade_azimuth_deg"):
+        array = replace(array, facade_azimuth_deg=None)
     left = ground_before_house_share(array, np.full(faces.shape, 90.0), faces, daylight_of(sky), USUAL_RATIO)
     return upright_kwh_per_m2 * (1.0 - float(left.min())) / max(on_cells_kwh_per_m2, _NO_LIGHT_KWH_PER_M2)
 
@@ -246,6 +248,8 @@ def _other_houses(array: Array, pointer: str, assumptions: Assumptions) -> Itera
     tilt_open, azimuth_open = (assumptions.assumed(f"{pointer}/plane/{name}") for name in ("tilt_deg", "azimuth_deg"))
     if not tilt_open and assumptions.assumed(f"{pointer}/mount"):
         at_house = replace(array, fixing=Fixing(building_height_m=array.height_above_ground_m + _STOREY_M))
+        if azimuth_open and array.facade_azimuth_deg is not None:  # there it would look as its facade does
+            at_house = replace(at_house, plane=replace(plane, azimuth_deg=array.facade_azimuth_deg))
         yield replace(at_house, mount="wall")
         if array.cover is None and not azimuth_open:  # else the plane's own ends have it
             yield replace(at_house, mount="behind_rail", cover=BEHIND_A_RAIL)

@@ -72,8 +72,8 @@ class OfLight:
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
         house: how much less and how much more may come from the ground before its house (``ground_otherwise``).
-        upright_at_a_house: what a house takes of its ground's light over its light, if it hangs upright on one and nobody
-            told how it stands.
+        upright_at_a_house: what a house takes of its ground's light over its light, if it hangs upright on one, where
+            nobody told how it stands.
         faces_share: what faces in the skyline may add to its light, by the sun on them, and as bright ones where nobody
             told it.
         otherwise: how much less and how much more it may give where it lies the other way, has other cells or stands
@@ -250,17 +250,19 @@ def _surrounded(array: Array) -> bool:
 def _shade(array: Array, known: OfLight, pointer: str, assumptions: Assumptions) -> _Sides:
     """How it is drawn, and how far the year moves where the panel lies the other way, or has the other cells.
 
-    What stands around may take more than was drawn; no more comes without it than it was reckoned to take. Faces in the
+    What stands around may take more than was drawn; no more comes without it than it was reckoned to take. So with what
+    the house behind hides, told walls or none: counted beside walls alone it made these raise an end. Faces in the
     skyline that nobody told are black in the middle, and give back at the hopeful end what bright ones would; the sun
     on any is at the hopeful end alone.
     """
-    drawn = max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * known.hidden_share) if _surrounded(array) else 0.0
+    drawn = max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * known.hidden_share)
+    hidden = min(drawn, max(known.hidden_share, 0.0))
     less, more = known.otherwise
     if assumptions.assumed(f"{pointer}/mount"):  # where a house is behind it is also warmest: both come together
         less = sqrt(less * (less + 2.0 * known.cooled[0]))
     dimmer, clearer = (share / Z_90 for share in _cover(array, pointer, assumptions))
-    up = hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90, known.faces_share / Z_90, clearer)
-    return hypot(drawn, less / Z_90, dimmer), up
+    up = hypot(hidden, more / Z_90, known.faces_share / Z_90, clearer)
+    return hypot(drawn if _surrounded(array) else hidden, less / Z_90, dimmer), up
 
 
 def _cover(array: Array, pointer: str, assumptions: Assumptions) -> _Sides:

@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from service.core.compatibility import Curves, Dangers, dangers_of
+from service.core.compatibility import Curves, Dangers, Wiring, dangers_of, wired_alone
 from service.core.compatibility.current import rear_light_share
 from service.core.energy import diode_of_sheet, remaining_share
 from service.core.energy.kernel import wired
@@ -19,6 +19,7 @@ from service.core.model.finding import Finding, Verdict
 from service.core.model.hours import Floats, Ints
 from service.core.model.memo import Memo
 from service.core.panel import Diode, Panels
+from service.core.shortlist.few_cells import FewCells, few_cells
 from service.core.shortlist.grouped import GroupedYear, Singles
 from service.core.shortlist.layout import OnInput
 from service.core.shortlist.offer import InverterKind, PanelKind
@@ -122,6 +123,7 @@ class AtHome:
     kept: Kept
     curves: Curves = field(default_factory=Curves)
     _hung: dict[tuple[int, int, str], Array] = field(default_factory=dict, init=False)
+    _alone: dict[str, Wiring] = field(default_factory=dict, init=False)
 
     def strung(self, panel: PanelKind, on: OnInput) -> Strung:
         """Such an array of such panels."""
@@ -133,16 +135,19 @@ class AtHome:
         """What arrays with a curve, all wired alike at the place, give where no limit holds them."""
         new = [one for one in hung if not one.free]
         if new:
-            panels, wires, lit = self._panels(new, place)
-            best = panels.max_power()
-            for at, (one, wire) in enumerate(zip(new, wires, strict=True)):
-                volts, amperes = best.voltage_v[at] * wire.in_series, best.current_a[at] * wire.strings
-                power = self._in_groups(volts * amperes, lit)
-                ends = (
-                    float(volts.min(initial=np.inf)), float(volts.max(initial=0.0)),
-                    float(amperes.max(initial=0.0)), float(power.max(initial=0.0)),
-                )  # fmt: skip
-                one.free.append(Free(power, ends))
+            few, lit = self._few_cells(place)
+            wires = [one.wired for one in new if one.wired is not None]
+            volts, amperes = few.at_most_power(tuple(wire.diode for wire in wires))
+            volts *= np.array([[wire.in_series] for wire in wires])
+            amperes *= np.array([[wire.strings] for wire in wires])
+            watts = np.zeros((len(wires), self.year.hours.size))
+            watts[:, lit] = np.maximum(volts * amperes, 0.0)
+            ends = np.stack([
+                volts.min(axis=1, initial=np.inf), volts.max(axis=1, initial=0.0),
+                amperes.max(axis=1, initial=0.0), watts.max(axis=1, initial=0.0),
+            ], axis=1)  # fmt: skip
+            for one, row, (least_v, most_v, most_a, most_w) in zip(new, watts, ends.tolist(), strict=True):
+                one.free.append(Free(single(row), (least_v, most_v, most_a, most_w)))
         return [one.free[0] for one in hung]
 
     def held_w(self, hung: Sequence[Strung], place: int, inverter: InverterKind, index: int) -> list[Singles]:
@@ -163,6 +168,17 @@ class AtHome:
         wires = [one.wired for one in hung if one.wired is not None]
         return Panels(tuple(wire.diode for wire in wires), light[lit], self.year.cell_c[place][lit]), wires, lit
 
+    def _few_cells(self, place: int) -> tuple[FewCells, Ints]:
+        """Of the groups of hours that have light there, and which these are."""
+
+        def made() -> tuple[FewCells, Ints]:
+            light = self.year.irradiance_w_per_m2[place]
+            lit = np.flatnonzero(light > 0.0)
+            return few_cells(light[lit], self.year.cell_c[place][lit]), lit
+
+        found: tuple[FewCells, Ints] = self.kept.get((self.key, "few cells", place), made)
+        return found
+
     def _in_groups(self, watts: Floats, lit: Ints) -> Singles:
         power = np.zeros(self.year.hours.size)
         power[lit] = watts
@@ -170,9 +186,12 @@ class AtHome:
 
     def _strung(self, panel: PanelKind, on: OnInput) -> Strung:
         array = replace(self._standing(on), panel=panel.panel)
-        base = replace(self.setup, arrays=(array,))
+        if panel.key not in self._alone:
+            self._alone[panel.key] = wired_alone(
+                self.setup, self.assumptions, self.cells_c, panel.panel, panel.assumed, self.curves
+            )
         return Strung(
-            dangers=dangers_of(base, self.assumptions, self.cells_c, panel.panel, panel.assumed, self.curves),
+            dangers=dangers_of(self._alone[panel.key], array),
             array=array,
             remaining_share=remaining_share(array, self.setup.money.ageing_share_per_year),
         )

@@ -19,6 +19,7 @@ from service.core.shortlist.wish import Terms
 _STANDARD_W_PER_M2, _STANDARD_C = 1000.0, 25.0
 _LOSS_PER_K, _EFFICIENCY_SHARE = 0.0035, 0.95  # usual figures of the trade; the same for all, so that none is favoured
 _OVER_AT_WORK = 1.25  # of what an input works with it bears somewhat more; rough, for an order alone
+_KNOTS = 64  # rated powers of which a year is summed
 _SAMPLE = 16  # of the first panels at a glance, by which inverters are put in an order
 
 
@@ -53,8 +54,7 @@ class Glance:
         most_ac_w = max(one.inverter.inverter.ac_power_w for one in self._inverters if one.inverter is not None)
         paid, counts = np.stack(list(costs.values())) + min(own), np.array(list(costs))
         watts = self._rated * counts[:, None]
-        each, which = np.unique(watts, return_inverse=True)
-        year, saving = self._sums(each, np.full(each.size, most_ac_w), which.reshape(watts.shape))
+        year, saving = self._read_off(watts, most_ac_w)
         rough = self._terms.rough(paid, year, saving, second_hand=self._used)
         beyond = np.isinf(paid) | (counts[:, None] > self._most())
         beyond = beyond if cap is None else beyond | (cap.fit(watts) > 0)
@@ -90,6 +90,12 @@ class Glance:
         most_v, most_a, inputs = np.array(ends)[:, :, None].transpose(1, 0, 2)
         on_each = np.maximum(most_v / self._volts, most_a / self._amperes).astype(np.int64)
         return np.asarray(np.maximum((inputs * on_each).max(axis=0), 1), np.int64)
+
+    def _read_off(self, rated_w: Floats, ac_w: float) -> Sums:
+        """Of rated powers of any shape on one inverter, read between a few of them: a year bends slowly over power."""
+        knots = np.linspace(rated_w.min(), rated_w.max(), _KNOTS)
+        year, saving = self._sums(knots, np.full(_KNOTS, ac_w), np.arange(_KNOTS))
+        return np.interp(rated_w, knots, year), None if saving is None else np.interp(rated_w, knots, saving)
 
     def _sums(self, rated_w: Floats, ac_w: Floats, rows: Ints) -> Sums:
         """Year's kWh and what they save of rated powers on inverters, (m,) both, as ``rows`` of these has them."""

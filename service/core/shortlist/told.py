@@ -27,8 +27,8 @@ TRICKY = frozenset({"label_removed", "advance_payment", "contact_off_site", "no_
 # Doubts after which nothing is called a bargain, however cheap.
 SUSPICIOUS = TRICKY | {"too_cheap", "far_under_others", "same_advert_again", "price_conflict"}
 _ASK_FOR_A_LABEL = frozenset(
-    {"power_conflict", "power_of_several", "power_vs_vi", "voc_vs_cells", "isc_not_above_imp", "power_vs_area",
-     "measured_not_rated", "no_photos", "stock_photo"}
+    {"power_conflict", "rating_conflict", "power_of_several", "power_vs_vi", "voc_vs_cells", "isc_not_above_imp",
+     "power_vs_area", "measured_not_rated", "no_photos", "stock_photo"}
 )  # fmt: skip
 # Up to so much in any currency a price is mostly none: it stands for "make an offer", or is a bait. Of things that are
 # worth more: panels from so many watts on, inverters and sets. Judgement. What is given away costs nothing at all.

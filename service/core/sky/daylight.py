@@ -34,6 +34,7 @@ class Daylight:
         slice_deg: how wide the slices of the sky are in which obstacles are looked up.
         picked_of: all hours of the place, where these are some of them, or groups; None: these are all.
         means: what was made of all of them before a house so high, kept for the next planes (``before_house``).
+        before: the same before the few facades asked about last, by height and azimuth.
     """
 
     rows: Ints
@@ -44,6 +45,7 @@ class Daylight:
     slice_deg: float = SLICE_DEG
     picked_of: "Daylight | None" = None
     means: dict[float, Floats] = field(default_factory=dict, repr=False)
+    before: dict[tuple[float, float], Floats] = field(default_factory=dict, repr=False)
 
     @property
     def whole(self) -> "Daylight":

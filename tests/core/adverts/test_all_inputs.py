@@ -1,4 +1,4 @@
-"""What both inputs bear is no limit of one; a total beyond the end of a sentence touches no limit before it."""
+"""What both inputs bear together is no limit of one; what they are said to be is. Totals behind a point are totals."""
 
 import pytest
 
@@ -91,3 +91,84 @@ def test_a_total_in_the_next_sentence_takes_no_limit_away(language, body):
 @pytest.mark.parametrize("body", ["Gesamt max. 28 A, max. 60 V Eingang.", "Max. Eingang 60 V, 28 A max. gesamt."])
 def test_a_point_behind_a_shortened_word_parts_no_total_from_its_figure(body):
     assert "max_current_a" not in inverter_of("de", body)
+
+
+@pytest.mark.parametrize(
+    ("language", "body"),
+    [
+        ("en", "Both inputs 14 A, max 60 V."),
+        ("en", "Max 60 V DC. Both inputs take max 14 A."),
+        ("de", "Beide Eingänge 14 A, max. 60 V."),
+        ("de", "Max. 60 V. Die beiden Eingänge vertragen max. 14 A."),
+        ("nl", "Beide ingangen 14 A, max 60 V."),
+        ("fr", "Max 60 V. Les deux entrées supportent 14 A max."),
+        ("es", "Máx. 60 V. Las dos entradas admiten 14 A como máximo."),
+        ("it", "Entrambi gli ingressi 14 A, max 60 V."),
+        ("pl", "Oba wejścia 14 A, maks. 60 V."),
+        ("pt", "Ambas as entradas 14 A, máx. 60 V."),
+        ("cs", "Oba vstupy 14 A, max. 60 V."),
+        ("da", "Begge indgange 14 A, maks. 60 V."),
+    ],
+)
+def test_what_both_inputs_are_said_to_be_is_the_limit_of_each(language, body):
+    assert inverter_of(language, body)["max_current_a"] == 14
+
+
+@pytest.mark.parametrize(
+    ("language", "body"),
+    [
+        ("en", "Both inputs 28 A, max 60 V."),
+        ("en", "Both inputs share 16 A, max 60 V."),
+        ("en", "Max 60 V, across both inputs 18 A."),
+        ("de", "Strom beider Eingänge 16 A, max. 60 V."),
+        ("de", "Beide Eingänge zusammen 14 A, max. 60 V."),
+        ("nl", "Som van beide ingangen 18 A, max 60 V."),
+        ("fr", "Les deux entrées 28 A, max 60 V."),
+        ("es", "Para ambas entradas 18 A, máx. 60 V."),
+        ("it", "Max 60 V, max 28 A per tutti e due gli ingressi."),
+        ("pl", "Prąd obu wejść 16 A, maks. 60 V."),
+        ("pt", "Soma das duas entradas 18 A, máx. 60 V."),
+        ("cs", "Proud obou vstupů 16 A, max. 60 V."),
+        ("da", "Begge indgange deler 16 A, maks. 60 V."),
+    ],
+)
+def test_what_may_be_the_sum_of_both_inputs_is_no_limit(language, body):
+    assert not {"max_current_a", "max_short_circuit_current_a"} & inverter_of(language, body).keys()
+
+
+@pytest.mark.parametrize(
+    ("language", "body"),
+    [
+        ("en", "Max 60 V. 28 A max. Total."),
+        ("de", "Max. 60 V. 28 A max. Gesamt."),
+        ("de", "Max. 60 V. Eingangsstrom 28 A max. (Gesamt)"),
+        ("nl", "Ingang 60 V max, ingangsstroom 28 A max. Samen."),
+        ("fr", "Entrée 60 V max, courant 28 A max. Au total."),
+        ("es", "Entrada 60 V, corriente 28 A máx. En total."),
+        ("it", "Max 60 V. 28 A max. Totale."),
+        ("pl", "Maks. 60 V. 28 A maks. Łącznie."),
+        ("pt", "Entrada 60 V, corrente 28 A máx. No total."),
+        ("cs", "Max. 60 V. 28 A max. Celkem."),
+        ("da", "Maks. 60 V. 28 A maks. I alt."),
+    ],
+)
+def test_a_word_for_a_total_that_stands_alone_behind_amperes_is_theirs(language, body):
+    assert not {"max_current_a", "max_short_circuit_current_a"} & inverter_of(language, body).keys()
+
+
+@pytest.mark.parametrize(
+    ("language", "body"),
+    [
+        ("en", "Max 60 V, input 14 A max. Total price £60."),
+        ("en", "Max 60 V, input 14 A. All good."),
+        ("de", "Max. 60 V, Eingang 14 A max. Gesamt 800 W Ausgang."),
+        ("nl", "Max 60 V, ingang 14 A max. Samen met kabel 60 euro."),
+        ("fr", "Max 60 V, entrée 14 A max. Total 60 €."),
+        ("it", "Max 60 V, ingresso 14 A max. Totale 60 €."),
+        ("pl", "Maks. 60 V, wejście 14 A max. Razem z kablem 200 zł."),
+        ("cs", "Max. 60 V, vstup 14 A max. Celkem 2 kusy."),
+        ("da", "Maks. 60 V, indgang 14 A maks. I alt 2 stk."),
+    ],
+)
+def test_a_total_of_something_else_behind_amperes_takes_no_limit_away(language, body):
+    assert inverter_of(language, body)["max_current_a"] == 14

@@ -50,8 +50,49 @@ def test_goods_for_nothing_stay_for_nothing(title):
         "10 placas 400W. Señal 50 €, resto 450 € al recoger",
     ],
 )
-def test_a_deposit_and_the_rest_are_no_price(body):
-    assert reading_of(body).price.value is None
+def test_a_deposit_and_the_rest_are_the_price_of_all_together_and_neither_by_itself(body):
+    reading = reading_of(body)
+    price, pieces = reading.price, reading.quantity_available
+    assert (price.value, price.basis, price.each) == ((1000, "lot", 50) if pieces == 20 else (500, "lot", 50))
+
+
+@pytest.mark.parametrize(
+    ("title", "body", "value"),
+    [
+        ("Solar set 800 W, 2 panels", "£50 deposit, rest £950 on collection.", 1000),
+        ("Micro inverter 800 W", "50 deposit, rest 100 on collection", 150),
+        ("Mikrowechselrichter 800 W", "Anzahlung 20 €, der Rest von 130 € bar bei Abholung", 150),
+        ("Micro-omvormer 800 W", "aanbetaling 50 euro, restant 100 euro bij afhalen", 150),
+        ("Kit solaire 800 W, 2 panneaux", "50 € d'acompte, le reste 950 € à l'enlèvement.", 1000),
+        ("Microinversor 800 W", "señal de 50 €, el resto (100 €) al recoger", 150),
+        ("Microinverter 800 W", "acconto 50 €, resto 100 € alla consegna", 150),
+        ("Mikroinwerter 800 W", "zadatek 100 zł, pozostałe 300 zł przy odbiorze", 400),
+        ("Microinversor 800 W", "caução 50 €, restante 100 € na entrega", 150),
+        ("Mikroměnič 800 W", "záloha 500 Kč, zbytek 1500 Kč při odběru", 2000),
+        ("Mikroinverter 800 W", "depositum 200 kr, rest 600 kr ved afhentning", 800),
+    ],
+)
+def test_what_is_paid_first_and_later_makes_the_price(title, body, value):
+    reading = reading_of(body, title)
+    assert reading.price.value == value
+    claim = next(one for one in reading.claims if one.what == "price")
+    assert any(word in claim.words for word in ("50", "20", "100", "500", "200"))
+
+
+@pytest.mark.parametrize(
+    ("title", "body", "value"),
+    [
+        ("Micro inverter 800 W", "£150. £50 deposit, balance £100 on collection.", 150),
+        ("Mikrowechselrichter 800 W", "Reservierung gegen 50 € Anzahlung, Rest bei Abholung.", None),
+        ("Micro inverter 800 W", "£20 deposit each, rest £80 each on collection, 2 available", None),
+        ("10 Module 400 W", "Anzahlung 50 €, Rest 7 Module bis Freitag", None),
+        ("10 panels 400 W", "deposit 50, the rest of the 10 panels on Friday", None),
+        ("10 panelen 400 W", "borg 50 euro, rest 12 stuks later", None),
+        ("Mikroinwerter 800 W", "Cena 400 zł, zaliczka 100 zł, reszta przy odbiorze.", 400),
+    ],
+)
+def test_a_price_beside_a_deposit_stays_and_no_other_rest_is_added(title, body, value):
+    assert reading_of(body, title).price.value == value
 
 
 @pytest.mark.parametrize(

@@ -33,7 +33,9 @@ ASKED = {
     "TESTED": SMALL.tested, "NOTHING_ELSE": SMALL.nothing_else, "THROWN_IN": SMALL.thrown_in,
     "OF_SEVERAL": SMALL.of_several, "OF_THESE": SMALL.of_these, "FOR_SALE": SMALL.for_sale,
     "UNDER": SMALL.under, "BIDS_NAMED": SMALL.bids_named, "PICTURES": SMALL.pictures,
-    "SHARED_WIRE": SMALL.shared_wire, "COLUMNS": {"|", ";"}, "BESIDE_PRICE": SMALL.of_beside,
+    "SHARED_WIRE": SMALL.shared_wire, "COLUMNS": {"|", ";"}, "USED_WITH": SMALL.was_used_with,
+    "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
+    "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -134,6 +136,10 @@ HANGING = {
     "PICTURES": "Panel 400W. £60. I will post more pictures tomorrow. Collection only.",
     "SHARED_WIRE": "Inverter 600 W, £60. Max. 5 units per string of 20 A",
     "COLUMNS": "| | Pmax | Voc | Isc |\n| NOCT | 305 W | 35.1 V | 11.0 A |\n| STC | 410 W | 37.2 V | 13.6 A |",
+    "USED_WITH": "Micro inverter 800 W, max 60 V, ran with 18 A panels fine. £60",
+    "DEPOSITS": "20 panels 300 W. £50 deposit secures, balance £950 on collection.",
+    "BILLS": "Panel 300 W. Receipt for £180. £40",
+    "INSTEAD": "Inverter 800 W, max 60 V instead of 55 V max. £60",
     "BESIDE_PRICE": "Modul 380 W. 15 € Nachlass bei Abholung. 70 €",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }

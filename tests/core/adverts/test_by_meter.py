@@ -85,3 +85,43 @@ def test_what_the_label_says_beside_a_reading_is_the_rating(language, body):
 def test_a_label_behind_a_reading_takes_its_name():
     assert reading("de", "Leerlauf 37,5 V gemessen, laut Label 37,9 V.").panel[VOC] == 37.9
     assert reading("it", "Voc misurata 36,5 V, sulla targhetta 37,9 V.").panel[VOC] == 37.9
+
+
+@pytest.mark.parametrize(
+    ("language", "body"),
+    [
+        ("en", "Label: Voc 37.5 V, Isc 13.9 A (tested)."),
+        ("de", "Laut Typenschild Voc 37,5 V, Isc 13,9 A (geprüft)."),
+        ("de", "Voc 37,5 V, Isc 13,9 A laut Datenblatt (getestet)."),
+        ("nl", "Volgens label Voc 37,5 V, Isc 13,9 A (getest)."),
+        ("fr", "Selon l'étiquette Voc 37,5 V, Isc 13,9 A (testé)."),
+        ("es", "En la etiqueta pone Voc 37,5 V, Isc 13,9 A (comprobado)."),
+        ("it", "Da etichetta Voc 37,5 V, Isc 13,9 A (testato)."),
+        ("pl", "Według tabliczki Voc 37,5 V, Isc 13,9 A (sprawdzony)."),
+        ("pt", "Na etiqueta diz Voc 37,5 V, Isc 13,9 A (verificado)."),
+        ("cs", "Na štítku Voc 37,5 V, Isc 13,9 A (vyzkoušeno)."),
+        ("da", "På mærkaten står Voc 37,5 V, Isc 13,9 A (testet)."),
+    ],
+)
+def test_behind_what_a_label_says_tested_takes_no_rating_away(language, body):
+    found = reading(language, body)
+    assert (found.panel[VOC], found.panel[ISC]) == (37.5, 13.9)
+    assert "measured_not_rated" not in found.doubts
+
+
+@pytest.mark.parametrize(
+    ("language", "body"),
+    [
+        ("en", "Voc 36.1 V, Isc 7.8 A (tested)."),
+        ("en", "No label. Voc 36.1 V, Isc 7.8 A (tested)."),
+        ("de", "Typenschild fehlt, Voc 36,1 V, Isc 7,8 A (getestet)."),
+        ("de", "Laut Label 410 W, Voc 36,1 V, Isc 7,8 A (getestet)."),
+        ("de", "Laut Label 410 W, Voc 36,1 V, Isc 7,8 A (heute getestet)."),
+        ("nl", "Geen label, Voc 36,1 V, Isc 7,8 A (getest)."),
+        ("fr", "Étiquette illisible, Voc 36,1 V, Isc 7,8 A (testé)."),
+        ("it", "Etichetta illeggibile, Voc 36,1 V, Isc 7,8 A (testato)."),
+        ("cs", "Štítek chybí, Voc 36,1 V, Isc 7,8 A (odzkoušeno)."),
+    ],
+)
+def test_without_a_label_that_tells_them_tested_figures_are_readings(language, body):
+    assert not {VOC, ISC} & reading(language, body).panel.keys()

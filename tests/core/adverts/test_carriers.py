@@ -52,3 +52,37 @@ def test_amperes_of_a_carrier_are_no_limit(body):
 )
 def test_the_limit_beside_a_carrier_stays(body):
     assert inverter_of(body)["max_current_a"] == 14
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Micro inverter 800 W. MC4 input max 14 A, 60 V max.",
+        "Mikrowechselrichter 800 W. MC4-Eingang max. 14 A, max. 60 V.",
+        "Micro-omvormer 800 W. MC4-ingang: 14 A, max 60 V.",
+        "Micro-onduleur 800 W. Entrée MC4 max 14 A, max 60 V.",
+        "Microinversor 800 W. Entrada (MC4) máx. 14 A, máx. 60 V.",
+        "Microinverter 800 W. Ingresso MC4: 14 A, max 60 V.",
+        "Mikroinwerter 800 W. Maks. prąd wejścia MC4 14 A, maks. 60 V.",
+        "Microinversor 800 W. Corrente máxima da entrada MC4 14 A, máx. 60 V.",
+        "Mikroměnič 800 W. Max. proud na vstup MC4 14 A, max. 60 V.",
+        "Mikroinverter 800 W. Indgang MC4 14 A, maks. 60 V.",
+    ],
+)
+def test_a_sort_of_connectors_beside_an_input_carries_nothing_of_its_own(body):
+    assert inverter_of(body)["max_current_a"] == 14
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Micro inverter 800 W. Max 60 V. MC4 connectors at the input rated 30 A.",
+        "Micro inverter 800 W. Max 60 V. Input MC4 connectors 20 A.",
+        "Mikrowechselrichter 800 W. Max. 60 V. Stecker am Eingang 30 A.",
+        "Micro-onduleur 800 W. Max 60 V. Entrée MC4 30 A.",
+        "Microinverter 800 W. Ingresso 60 V max, cavo MC4 da 30 A.",
+        "Mikroměnič 800 W. Max. 60 V. Vstup s konektory MC4 30 A.",
+    ],
+)
+def test_what_connectors_at_an_input_carry_is_no_limit(body):
+    assert "max_current_a" not in inverter_of(body)

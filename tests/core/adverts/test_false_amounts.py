@@ -106,3 +106,37 @@ def test_amperes_in_small_letters_are_no_price(body, each):
 def test_an_amount_with_a_letter_for_a_nought_is_none():
     assert reading_of("4 panels 400 W, £5о each").price.value is None
     assert reading_of("4 panels 400 W, £50each").price.each == 50
+
+
+@pytest.mark.parametrize(
+    ("body", "value"),
+    [
+        ("62 Module 400 W (2 Paletten à 31), 25 €", 25),
+        ("62 Module 400 W (2 Paletten zu je 31), 25 €", 25),
+        ("62 panels 400 W (2 pallets of 31), £25", 25),
+        ("62 panelen 400 W (2 dozen à 31), 25 euro", 25),
+        ("62 panneaux 400 W (2 palettes à 31), 25 €", 25),
+        ("62 placas 400 W (2 palés a 31), 25 €", 25),
+        ("62 pannelli 400 W (2 bancali a 31), 25 €", 25),
+        ("62 panele 400 W (2 palety po 31), 100 zł", 100),
+        ("62 painéis 400 W (2 paletes a 31), 25 €", 25),
+        ("62 panelů 400 W (2 palety á 31), 600 Kč", 600),
+        ("62 paneler 400 W (2 paller á 31), 200 kr", 200),
+    ],
+)
+def test_what_stands_on_each_pallet_is_no_price(body, value):
+    reading = reading_of(body)
+    assert (reading.quantity_available, reading.price.value) == (62, value)
+
+
+@pytest.mark.parametrize(
+    ("body", "each"),
+    [
+        ("8 Solarmodule à 25", 25),
+        ("12 panneaux 400 W à 31 €", 31),
+        ("10 paneler 400 W à 200 kr", 200),
+        ("20 pannelli 400 W a 31 €", 31),
+    ],
+)
+def test_goods_at_so_much_keep_their_price(body, each):
+    assert reading_of(body).price.each == each

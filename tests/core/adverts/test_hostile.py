@@ -66,6 +66,13 @@ def test_work_grows_with_the_length_of_a_hostile_text_and_no_faster(piece):
     assert long <= 4.5 * short + 2000
 
 
+@pytest.mark.parametrize("piece", ["{} panels left ", "{} panels {} sold {} left ", "{} Module {} da {} übrig "])
+def test_work_grows_with_the_length_of_counts_that_never_come_again_and_no_faster(piece):
+    text = "".join(piece.format(*(number + more for more in range(3))) for number in range(10, 2000))
+    read(text[:20_000])
+    assert steps(text[:18_000]) <= 4.5 * steps(text[:4500]) + 2000
+
+
 def test_a_text_of_one_thing_over_and_over_is_not_read_word_for_word():
     text = "2x" * 10_000
     read(text)
@@ -89,6 +96,11 @@ VARIED = {
     "readings": "tested Voc 3{0}.1 V measured Isc 8 A label Voc 37 V {1} ",
     "tests": "tested Voc 36.1 V {0} {1} ",
     "bills": "deposit £1{0} rest £5{1} invoice over £12{0} a third of that new {1} ",
+    "paid in parts": "deposit 5{0} rest 9{1} on collection ",
+    "ratings of a label": "label Voc 37.{0} V (tested) {1} ",
+    "totals alone": "both inputs 14 A {0} V, 28 A max. Total. {1} ",
+    "plugs on leads": "13 A plug wired onto its lead without inverter {0} {1} ",
+    "not for sale": "non è in vendita {0} panels {1} ",
     "bills beside": "invoice £12{0} on collection {1} ",
     "wanted": "wanted {0} panels. looking for {1} modules. free quote for {0}. balcony kit {1}. ",
     "sold": "20 panels {0} gone {1} left sold 4 only ",

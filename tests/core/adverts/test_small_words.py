@@ -11,7 +11,8 @@ from service.core.adverts.asked_roles import roles_of
 from service.core.adverts.commands import commands_in
 from service.core.adverts.language import UNKNOWN
 from service.core.adverts.plain import plain_of
-from service.core.adverts.small_words import SmallWords, small_words_of
+from service.core.adverts.role_tables import small_words_of
+from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Met, Pieces
 from service.core.model.advert_words import COMMON
 from service.data.advert_words import LANGUAGES, load_advert_words
@@ -41,6 +42,8 @@ SOME = {
     "watts": ("nl es", ALIKE),
     "energy_price": ("de nl da", "the others write several words, or name the kilowatt hour"),
     "aged": ("en de nl pl da", "in the others the age stands behind a word for having"),
+    "lesson_ends": ("de nl da", "the others write such things as several words"),
+    "of_all_inputs": ("de fr it pl pt cs", "in the others no such word or article says of itself whose it is"),
     "belonging_ends": ("de nl da", "the others write such things as several words"),
     "panel_along": ("en de nl pl da", WIDER),
     "to_you": ("en de nl fr", OPEN),

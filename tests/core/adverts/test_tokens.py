@@ -26,7 +26,7 @@ def test_pieces_are_the_same_when_met_again(text, words, apart):
 def test_each_piece_of_a_long_text_is_found_again():
     text = " a 12,5 v  is told," * 40
     pieces = Pieces(text, Met({}, {}, 0))
-    for at in (*range(0, len(pieces.words), 7), 3):  # in any order
+    for at in (*range(0, len(pieces.words) - 3, 7), 3):  # in any order
         start, end = pieces.span(at, at + 3)
         assert text[start:end].replace(" ", "") == "".join(pieces.words[at : at + 3])
         assert text[start:end].strip() == text[start:end]

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from service.core.compatibility import column_of, dangers_of
+from service.core.compatibility import column_of, dangers_of, wired_alone
 from service.core.compatibility.panel_side import panel_side
 from service.core.compatibility.wiring import Curves, Wiring
 from service.core.model.assumption import Assumption, Assumptions
@@ -33,7 +33,7 @@ def test_a_set_is_refused_there_just_where_its_panel_side_is(
     device = inverter(inputs=(limits,), input_count=1)
     one = panel(max_series_fuse_a=fuse, connector=connector)
     whole = setup(arrays=(array(panel=one, count=count, joined=joined, input=1),), inverter=device)
-    dangers, column = dangers_of(whole, NONE, CELLS, one, NONE), column_of(device, NONE)
+    dangers, column = dangers_of(wired_alone(whole, NONE, CELLS, one, NONE)), column_of(device, NONE)
     found = dangers.refusal(column)
     assert dangers.refuse(column) == (found is not None)
     told = panel_side(Wiring(whole, NONE, (CELLS[0],), Curves(), (CELLS[1],)))
@@ -41,6 +41,10 @@ def test_a_set_is_refused_there_just_where_its_panel_side_is(
     assert (found is not None) == bool(refused)
     if found is not None:
         assert found.code in refused
+    alone = wired_alone(replace(whole, arrays=(array(count=2),)), NONE, CELLS, one, NONE)
+    for each in (whole.arrays[0], array(panel=one, count=1), whole.arrays[0]):
+        apart = wired_alone(replace(whole, arrays=(each,)), NONE, CELLS, one, NONE)
+        assert dangers_of(alone, each).refusal(column) == dangers_of(apart).refusal(column)
 
 
 @settings(max_examples=60, deadline=None)
@@ -70,7 +74,7 @@ def test_what_likely_does_not_fit_there_is_what_the_panel_side_finds_with_the_wo
         Assumption(pointer=pointer, value=value, code="class", source="", low=0.9 * value, high=1.1 * value)
         for pointer, value in values.items() if pointer in assumed and value is not None
     )  # fmt: skip
-    stands = dangers_of(whole, told, CELLS, one, told).stand(column_of(device, told))
+    stands = dangers_of(wired_alone(whole, told, CELLS, one, told)).stand(column_of(device, told))
     findings = panel_side(Wiring(whole, told, (CELLS[0],), Curves(), (CELLS[1],)))
     refused = any(finding.verdict == Verdict.DOES_NOT_FIT for finding in findings)
     likely = any(finding.likely == Verdict.DOES_NOT_FIT for finding in findings)
@@ -82,11 +86,11 @@ def test_three_strings_on_a_small_fuse_are_refused_and_two_are_not() -> None:
     device = inverter(inputs=(limits,), input_count=1)
     one = panel(max_series_fuse_a=15.0)
     base = setup(arrays=(array(panel=one, count=3, joined="parallel", input=1),), inverter=device)
-    found = dangers_of(base, NONE, CELLS, one, NONE).refusal(column_of(device, NONE))
+    found = dangers_of(wired_alone(base, NONE, CELLS, one, NONE)).refusal(column_of(device, NONE))
     assert found is not None
     assert found.code == "reverse_current"
     two = replace(base, arrays=(replace(base.arrays[0], count=2),))
-    assert dangers_of(two, NONE, CELLS, one, NONE).refusal(column_of(device, NONE)) is None
+    assert dangers_of(wired_alone(two, NONE, CELLS, one, NONE)).refusal(column_of(device, NONE)) is None
 
 
 @pytest.mark.parametrize("index", [0, 1])
@@ -97,5 +101,5 @@ def test_each_input_is_asked_by_its_own_limits(index: int) -> None:
     )
     one = panel()
     base = setup(arrays=(array(panel=one, count=1, input=1),), inverter=device)
-    found = dangers_of(base, NONE, CELLS, one, NONE).refusal(column_of(device, NONE, index))
+    found = dangers_of(wired_alone(base, NONE, CELLS, one, NONE)).refusal(column_of(device, NONE, index))
     assert (found is not None) == (index == 1)

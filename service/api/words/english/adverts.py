@@ -17,6 +17,7 @@ TEXTS: Mapping[str, str] = {
     "doubt.no_grid_certificate": "The seller says that a certificate for the grid is lacking. Ask your grid "
     "operator first.",
     "doubt.unsafe_practice": "A lead with two plugs has bare live pins. Do not use it.",
+    "doubt.rating_conflict": "Two values of one rating or limit are stated. Ask for a picture of the label.",
     "doubt.power_conflict": "Two powers are stated. Ask for a picture of the label.",
     "doubt.power_of_several": "No single panel has so much power. Ask of how many it is, and for the label of one.",
     "doubt.price_conflict": "The price field and the text tell different prices. Ask which one holds.",

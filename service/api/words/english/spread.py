@@ -17,7 +17,9 @@ TEXTS: Mapping[str, str] = {
     "snow": "how much snow falls and how long it stays on the glass",
     "datasheet": "voltages and currents of the panel's sheet were not told; telling them narrows the range",
     "input": "the panels' volts, their way of joining, or the voltages and the current that the inverter's inputs take "
-    "were not told and may lie on either side of a limit; telling them narrows the range",
+    "were not told and may lie on either side of a limit; telling them narrows the range. Untold ones are those of "
+    "usual panels and inputs: where a panel of a few more watts may be of a kind with more cells, or "
+    "a limit comes within reach, this part steps",
     "plane": "which way the panels look, how steep they stand, or how they are fixed was not told; telling it narrows "
     "the range",
 }
