@@ -24,7 +24,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (ORDER_SETTING, small.order_setting), (ORDER_MUST, small.order_must), (MARKS, frozenset("[|")),
         (OTHER_AMOUNT, small.of_other_amount), (OLD_PRICE, small.of_old_price), (PRICE_WAS, small.price_was),
         (EQUAL_SETS, small.equal_sets), (AT_FIRST, small.at_first), (PART_LEFT, small.part_left),
-        (LEFT_OF_COUNTED, small.left_over | small.only_yet | small.gone_by_now | small.sold_some),
+        (LEFT_OF_COUNTED, small.left_over | small.only_yet | small.gone_by_now | small.sold_some | small.the_rest),
         (TEMPERATURE, small.of_temperature), (SQUARE_METRES, small.square_metres),
         (FREE_FROM, small.from_so_much | small.basket), (ALTERNATIVE, small.alternative), (TAX, small.tax),
         (BUNDLES, small.bundles), (PLUS_SENDING, small.plus_sending), (EQUALS, frozenset("=")), (PAIRS, small.pairs),

@@ -264,6 +264,9 @@ class SmallWords:
     left_over: Words  # beside a number of what is left of more: "7 remain"
     only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"
     yet: Words
+    the_rest: Words  # "bought 10, fitted 6, the rest £40 each"
+    used_up: Words  # behind the number of those that are used
+    used_before: Words  # before it
     left_linking: Words  # between the number and such a word: "11 sind schon weg"
     gone_by_now: Words  # behind a number of what is gone: "11 gone"
     sold_some: Words  # before it or behind it: "já vendi 11"

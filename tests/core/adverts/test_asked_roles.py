@@ -24,7 +24,7 @@ ASKED = {
     "ORDER_SETTING": SMALL.order_setting, "ORDER_MUST": SMALL.order_must, "MARKS": {"[", "|"},
     "OTHER_AMOUNT": SMALL.of_other_amount, "OLD_PRICE": SMALL.of_old_price, "PRICE_WAS": SMALL.price_was,
     "EQUAL_SETS": SMALL.equal_sets, "AT_FIRST": SMALL.at_first, "PART_LEFT": SMALL.part_left,
-    "LEFT_OF_COUNTED": SMALL.left_over | SMALL.only_yet | SMALL.gone_by_now | SMALL.sold_some,
+    "LEFT_OF_COUNTED": SMALL.left_over | SMALL.only_yet | SMALL.gone_by_now | SMALL.sold_some | SMALL.the_rest,
     "TEMPERATURE": SMALL.of_temperature, "SQUARE_METRES": SMALL.square_metres,
     "FREE_FROM": SMALL.from_so_much | SMALL.basket, "ALTERNATIVE": SMALL.alternative, "TAX": SMALL.tax,
     "BUNDLES": SMALL.bundles, "PLUS_SENDING": SMALL.plus_sending, "EQUALS": {"="}, "PAIRS": SMALL.pairs,
