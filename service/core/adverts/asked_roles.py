@@ -13,8 +13,7 @@ ONCE, QUESTION, PARTS, SOME_ONLY, ISLAND = 16777216, 33554432, 67108864, 1342177
 DWELLINGS, TESTED, NOTHING_ELSE, THROWN_IN, OF_SEVERAL = 1 << 29, 1 << 30, 1 << 31, 1 << 32, 1 << 33
 OF_THESE, FOR_SALE, UNDER, BIDS_NAMED, PICTURES = 1 << 34, 1 << 35, 1 << 36, 1 << 37, 1 << 38
 SHARED_WIRE, COLUMNS, USED_WITH, DEPOSITS, BILLS = 1 << 39, 1 << 40, 1 << 41, 1 << 42, 1 << 43
-INSTEAD = 1 << 44
-BESIDE_PRICE = 1 << 45
+INSTEAD, BESIDE_PRICE = 1 << 44, 1 << 45
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -25,7 +24,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (ORDER_SETTING, small.order_setting), (ORDER_MUST, small.order_must), (MARKS, frozenset("[|")),
         (OTHER_AMOUNT, small.of_other_amount), (OLD_PRICE, small.of_old_price), (PRICE_WAS, small.price_was),
         (EQUAL_SETS, small.equal_sets), (AT_FIRST, small.at_first), (PART_LEFT, small.part_left),
-        (LEFT_OF_COUNTED, small.left_over | small.only_yet | small.gone_by_now | small.sold_some),
+        (LEFT_OF_COUNTED, small.left_over | small.only_yet | small.gone_by_now | small.sold_some | small.the_rest),
         (TEMPERATURE, small.of_temperature), (SQUARE_METRES, small.square_metres),
         (FREE_FROM, small.from_so_much | small.basket), (ALTERNATIVE, small.alternative), (TAX, small.tax),
         (BUNDLES, small.bundles), (PLUS_SENDING, small.plus_sending), (EQUALS, frozenset("=")), (PAIRS, small.pairs),
@@ -35,8 +34,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (OF_SEVERAL, small.of_several), (OF_THESE, small.of_these), (FOR_SALE, small.for_sale), (UNDER, small.under),
         (BIDS_NAMED, small.bids_named), (PICTURES, small.pictures), (SHARED_WIRE, small.shared_wire),
         (COLUMNS, frozenset("|;")), (USED_WITH, small.was_used_with), (DEPOSITS, small.deposits), (BILLS, small.bills),
-        (INSTEAD, small.instead),
-        (BESIDE_PRICE, small.of_beside),
+        (INSTEAD, small.instead), (BESIDE_PRICE, small.of_beside),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

@@ -8,6 +8,7 @@ from service.core.adverts.coefficients import UNITS as COEFFICIENT_UNITS
 from service.core.adverts.coefficients import bare_coefficients, keep_coefficients
 from service.core.adverts.conditions import at_other_conditions
 from service.core.adverts.corrected import told_otherwise
+from service.core.adverts.missing_inverters import watts_of_missing
 from service.core.adverts.multiples import multiplied
 from service.core.adverts.pairs import figures_first
 from service.core.adverts.rated_powers import without_up_to
@@ -120,6 +121,8 @@ def _no_ratings(scene: Scene, kind: str, found: Found) -> set[int]:
         if _fits(name, scene.items[place]):
             _keep(found, name, scene.items[place].value, scene.items[place], 0.9)
     gone = _elsewhere(scene) | shown
+    if kind == "panel" and "s:missing" in scene.by_what:
+        gone |= watts_of_missing(scene)
     return gone | of_inverters_input(scene) if kind == "panel" and scene.tells(*INVERTERS) else gone
 
 

@@ -8,6 +8,7 @@ from service.core.adverts.lexicon import WEIGHT_BITS, WEIGHT_UNIT, Vocabulary
 UNKNOWN = "und"
 _LEAST = round(0.3 * WEIGHT_UNIT)
 _LEAST_LEFT = round(0.1 * WEIGHT_UNIT)
+_MOST_TIED = 3
 
 
 def language_left(body: Iterable[str], title: Mapping[str, int], whole: str, vocabulary: Vocabulary) -> str:
@@ -22,8 +23,21 @@ def language_of(body: Mapping[str, int], title: Mapping[str, int], vocabulary: V
 
     ``body``, ``title``: the weights of the words that tell, as the vocabulary has them.
     """
-    total = sum({**body, **title}.values() if title else body.values())
-    count = len(vocabulary.languages)
-    weights = unpack(f"<{count}I", total.to_bytes(count * WEIGHT_BITS // 8, "little"))
+    weights = _weights(body, title, vocabulary)
     most = max(weights)
     return vocabulary.languages[weights.index(most)] if most >= least else UNKNOWN
+
+
+def tied_languages(body: Mapping[str, int], title: Mapping[str, int], vocabulary: Vocabulary) -> tuple[str, ...]:
+    """The languages that may be meant where words do not decide: those that weigh most, alike or next to nothing."""
+    weights = _weights(body, title, vocabulary)
+    most = max(weights)
+    tied = tuple(name for name, weight in zip(vocabulary.languages, weights, strict=True) if weight == most)
+    undecided = 0 < most < _LEAST or len(tied) > 1
+    return tied if undecided and most and len(tied) <= _MOST_TIED else ()
+
+
+def _weights(body: Mapping[str, int], title: Mapping[str, int], vocabulary: Vocabulary) -> tuple[int, ...]:
+    total = sum({**body, **title}.values() if title else body.values())
+    count = len(vocabulary.languages)
+    return unpack(f"<{count}I", total.to_bytes(count * WEIGHT_BITS // 8, "little"))

@@ -1,11 +1,14 @@
 """How many are left, told by a bare number behind the counted goods: "20 panels. 11 gone", "only 9 now"?"""
 
+from itertools import takewhile
+
 from service.core.adverts.asked_roles import LEFT_OF_COUNTED
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "piece"))
 _MOST, _TO_GOODS, _BETWEEN = 5000, 2, 3
+_TO_REST, _TO_USED = 12, 6
 
 
 def left_of_counted(scene: Scene) -> int | None:
@@ -56,7 +59,19 @@ def _left(scene: Scene, place: int, whole: float) -> int | None:
     sold_before = gone_before or not small.sold_some.isdisjoint(before[-1:])
     if (ended and (said in small.gone_by_now or said in small.sold_some)) or (ends and sold_before):
         return int(whole - item.value)
-    return None
+    return int(whole - item.value) if _used_up(scene, item) else None
+
+
+def _used_up(scene: Scene, item: Item) -> bool:
+    """Are so many used by the seller, and the rest named behind: "10 Module, 6 verbaut, Rest je 40"?"""
+    tokens, small = scene.tokens[item.field], scene.small
+    behind = tokens[item.to : item.to + _TO_REST]
+    if small.the_rest.isdisjoint(behind):
+        return False
+    clause = list(takewhile(str.isalnum, behind[:_TO_USED]))
+    ends = not clause or clause[0] in small.joining or clause[0] in small.of_them
+    before = item.at > 0 and tokens[item.at - 1] in small.used_before and ends
+    return before or (bool(clause) and clause[-1] in small.used_up)
 
 
 def _is_count(one: Item) -> bool:

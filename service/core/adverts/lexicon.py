@@ -11,7 +11,8 @@ from sys import intern
 from service.core.adverts.asked_roles import roles_of
 from service.core.adverts.numerals import Figure, Heading, figure_of
 from service.core.adverts.plain import plain_of
-from service.core.adverts.small_words import SmallWords, small_words_of
+from service.core.adverts.role_tables import small_words_of
+from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Met, words_of
 from service.core.model.advert_words import COMMON, AdvertWords, ByLanguage
 

@@ -13,7 +13,8 @@ _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", 
                     "piece"))  # fmt: skip
 _PRICING = frozenset(("price", "selling", "bids", "possible"))
 _THINGS = frozenset(("accessory", "other_goods"))
-_FAR, _TO_PRICE, _ALIKE = 12, 2, 0.02
+_SENT = frozenset(("shipping", "delivered", "sent"))
+_FAR, _TO_PRICE, _TO_SENDING, _ALIKE = 12, 2, 2, 0.02
 
 
 def marked_as_price(scene: Scene, item: Item, field: Item, goods: Goods) -> bool:
@@ -23,6 +24,8 @@ def marked_as_price(scene: Scene, item: Item, field: Item, goods: Goods) -> bool
         return True
     place = next(at for at in numbers(scene) if scene.items[at] is item)
     before = scene.back(place, _FAR)
+    if any(one.what in _SENT and 0 <= one.at - item.to <= _TO_SENDING for one in scene.ahead(place, 4)):
+        return True  # "40 € plus postage"
     part = [one.what for one in (*before, *scene.ahead(place, _FAR)) if one.clause == item.clause]
     if not _GOODS.isdisjoint(part):
         return True

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
 
+_SETS = frozenset(("set_one", "set_many", "set_weak"))
 _WITH_PANELS = PANELS | {"set_one", "set_many"}
 _THINGS = frozenset(("accessory", "other_goods"))
 _MOST_WORDS, _FAR = 2, 6
@@ -19,6 +20,24 @@ def inverter_missing(scene: Scene) -> bool:
     if "s:missing" not in scene.by_what or _WITH_PANELS.isdisjoint(scene.by_what):
         return False
     return any(_is_missing(scene, place) for place in scene.places(INVERTERS))
+
+
+def watts_of_missing(scene: Scene) -> set[int]:
+    """Places of the watts of a missing inverter, or of the whole set with it, where panels tell theirs."""
+    watts = scene.units.get("W", ())
+    if len(watts) <= 1 or not inverter_missing(scene):
+        return set()
+    beside = {(scene.items[at].field, scene.items[at].clause) for at in scene.places(PANELS)}
+    own = {at for at in watts if (scene.items[at].field, scene.items[at].clause) in beside}
+    further = {at for at in own if _of_set(scene, at)}
+    own = own - further or own
+    return set(watts) - own if own else set()
+
+
+def _of_set(scene: Scene, place: int) -> bool:
+    """Does a word for a set stand directly before it: "kit solar 800 W con 2 placas"?"""
+    item = scene.items[place]
+    return any(one.what in _SETS and 0 <= item.at - one.to <= 1 for one in scene.back(place, 3))
 
 
 def _is_missing(scene: Scene, place: int) -> bool:

@@ -13,6 +13,7 @@ from service.core.adverts.goods import Goods
 from service.core.adverts.marked_price import marked_as_price, stands_first
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.portions import of_panels_in_set
+from service.core.adverts.price_of_field import pieces_of_field
 from service.core.adverts.price_of_some import pieces_of_price
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
@@ -109,7 +110,10 @@ def _pieces_of_price(scene: Scene, chosen: Item, price: Price, goods: Goods) -> 
     """How many of more pieces the price is for, as "the pair"; None where it is for one, for all or nobody tells."""
     if goods.kind == "set" or goods.quantity is None or goods.quantity < _LEAST:
         return None
-    return pieces_of_price(scene, chosen, goods.quantity) if price.basis != "set" else None
+    if price.basis == "set":
+        return None
+    told = pieces_of_price(scene, chosen, goods.quantity)
+    return pieces_of_field(scene, goods.quantity) if told is None and chosen.field > 1 else told
 
 
 def _field(scene: Scene) -> Item | None:

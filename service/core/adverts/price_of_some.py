@@ -82,7 +82,7 @@ def number_of_pieces(scene: Scene, item: Item, one: Item) -> int | None:
     if len(between) > 1 and scene.stands("each", item.field, item.to):
         return None  # "30 € cada um 20 peças"
     told = (one.spelled or bool(between)) and scene.small.beside_pair.issuperset(between)
-    return _some(scene, one, tokens) if told and len(between) <= _BETWEEN and one.clause == item.clause else None
+    return some_pieces(scene, one, tokens) if told and len(between) <= _BETWEEN and one.clause == item.clause else None
 
 
 def number_of_all(scene: Scene, item: Item, one: Item) -> int | None:
@@ -136,7 +136,7 @@ def _set_behind(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
     small = scene.small
     told = all(word == "." or word in small.beside_pair or word in small.by_set or word in small.anybody
                for word in words)  # fmt: skip
-    return _some(scene, one, tokens) if told and _ends_with_set(scene, between) else None
+    return some_pieces(scene, one, tokens) if told and _ends_with_set(scene, between) else None
 
 
 def _ends_with_set(scene: Scene, words: Sequence[str]) -> bool:
@@ -150,7 +150,7 @@ def _each_behind(scene: Scene, item: Item) -> bool:
     return scene.stands("each", item.field, item.to + (tokens[item.to : item.to + 1] == ["."]))
 
 
-def _some(scene: Scene, one: Item, tokens: Sequence[str]) -> int | None:
+def some_pieces(scene: Scene, one: Item, tokens: Sequence[str]) -> int | None:
     """A number of pieces, with nothing else counted by it."""
     behind = tokens[one.to] if one.to < len(tokens) else "."
     ended = behind in _ENDS or behind in scene.small.alternative or _pieces_behind(scene, one)

@@ -15,7 +15,7 @@ from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.free_from import leave_out_free_from
 from service.core.adverts.goods import Goods, goods_of
-from service.core.adverts.language import language_left, language_of
+from service.core.adverts.language import language_left, language_of, tied_languages
 from service.core.adverts.least import least_of, orders
 from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
@@ -41,6 +41,7 @@ MOST_CLAIMS = 60
 _LONGEST_WORDS = 120  # of a claim
 _BATTERY_V = 12.0
 _VOLTS = frozenset(("V", ""))
+_FEW_WORDS = 200  # signs, in which two languages may look alike
 _FLOOD_FROM = 4_000
 _FLOOD_SHARE = 0.12
 _MOST_REPEATS = 3
@@ -85,9 +86,31 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
 def _reading(
     told: str | None, sent: list[str], plains: list[Plain], cut: list[Pieces], vocabulary: Vocabulary
 ) -> Reading:
+    """In the language told or found; few words in each that they may be, of which what knows most is left."""
+    language = told or language_of(cut[1].telling, cut[0].telling, vocabulary)
+    reading = _read_in(language, told, sent, plains, cut, vocabulary)
+    if told or len(plains[0].text) + len(plains[1].text) > _FEW_WORDS or not reading.is_offer:
+        return reading
+    best = reading
+    for other in tied_languages(cut[1].telling, cut[0].telling, vocabulary):
+        if other != reading.language:
+            further = _read_in(other, other, sent, plains, cut, vocabulary)
+            alike = (further.kind, further.is_offer) == (reading.kind, reading.is_offer)
+            best = further if alike and _knows(further) > _knows(best) else best
+    doubts = sorted({*reading.doubts, *best.doubts})  # what one of them raises is asked about
+    return best._replace(language=reading.language, doubts=tuple(doubts))
+
+
+def _knows(reading: Reading) -> tuple[bool, int]:
+    """Does a reading tell of damage, and of how much in all?"""
+    return reading.condition == "damaged", len(reading.claims) + len(reading.doubts) + len(reading.defects)
+
+
+def _read_in(
+    language: str, told: str | None, sent: list[str], plains: list[Plain], cut: list[Pieces], vocabulary: Vocabulary
+) -> Reading:
     body, small = cut[1], vocabulary.small
     orders = commands_in(body, small) + addressed_in(body, small, cut[2].words)
-    language = told or language_of(body.telling, cut[0].telling, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
         own = language_left(_without(cut[1].words, scene.orders), cut[0].telling, language, vocabulary)

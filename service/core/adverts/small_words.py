@@ -5,15 +5,7 @@ advert mixes languages, and in which it is written is no more than likely, so a 
 tables tell which language has which; which signs do the same, and which roles hold others, stands in ``role_signs``.
 """
 
-from collections.abc import Iterable, Set
-from dataclasses import dataclass, fields
-from sys import intern
-from typing import Any, NoReturn, get_origin
-
-from service.core.adverts.plain import plain_of
-from service.core.adverts.role_signs import ALSO, SIGNS
-from service.core.adverts.tokens import words_of
-from service.core.model.advert_words import COMMON, ByLanguage
+from dataclasses import dataclass
 
 Words = frozenset[str]
 Stems = tuple[str, ...]  # what words begin with
@@ -272,6 +264,9 @@ class SmallWords:
     left_over: Words  # beside a number of what is left of more: "7 remain"
     only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"
     yet: Words
+    the_rest: Words  # "bought 10, fitted 6, the rest £40 each"
+    used_up: Words  # behind the number of those that are used
+    used_before: Words  # before it
     left_linking: Words  # between the number and such a word: "11 sind schon weg"
     gone_by_now: Words  # behind a number of what is gone: "11 gone"
     sold_some: Words  # before it or behind it: "já vendi 11"
@@ -364,51 +359,3 @@ class SmallWords:
     # Line ends. No separable prefixes of verbs ("hole es ab") among them.
     line_cut_short: Words  # the same with a point: "max."
     line_waiting: Words  # behind them a sentence goes on
-
-
-def small_words_of(tables: ByLanguage) -> SmallWords:
-    """The small words of all languages, checked.
-
-    Raises:
-        ValueError: a role that nobody knows or fills, a word that stands twice in one, or is not written as one word in
-            small letters, with a star behind it where the role has beginnings of words and nowhere else.
-    """
-    stems = {role.name: (get_origin(role.type) or role.type) is tuple for role in fields(SmallWords)}
-    told: dict[str, set[str]] = {name: set(SIGNS.get(name, ())) for name in stems}
-    for language, roles in tables.items():
-        for name, row in roles.items():
-            if name not in stems:
-                _refuse(f"{language}: {name!r} is no role; accepted: {', '.join(stems)}")
-            everywhere = () if language == COMMON else tables.get(COMMON, {}).get(name, ())
-            told[name] |= _checked(f"{language}, {name}", row, set(map(_plain, everywhere)), stems=stems[name])
-    made: dict[str, Any] = {}
-    for name, held in told.items():
-        if name not in ALSO and not any(name in roles for roles in tables.values()):
-            _refuse(f"no language has any for {name!r}")
-        held.update(*(made[other] for other in ALSO.get(name, ())))
-        made[name] = tuple(sorted(held)) if stems[name] else frozenset(held)
-    return SmallWords(**made)
-
-
-def _checked(where: str, row: Iterable[str], everywhere: Set[str], *, stems: bool) -> set[str]:
-    """The words of a role in one language, plain; ``everywhere``: those that stand for all languages already."""
-    found: set[str] = set()
-    for word in row:
-        bare, plain = word.removesuffix("*"), _plain(word)
-        if bare != bare.lower() or words_of(plain) != [plain]:
-            _refuse(f"{where}: {word!r} is not one word in small letters, such as 'für'")
-        if (word != bare) != stems:
-            _refuse(f"{where}: {word!r} must {'' if stems else 'not '}end in a star; so do beginnings of words alone")
-        if plain in found or plain in everywhere:
-            _refuse(f"{where}: {word!r} stands there twice, or in {COMMON} too; once is enough")
-        found.add(plain)
-    return found
-
-
-def _plain(word: str) -> str:
-    return intern(plain_of(word.removesuffix("*")).text)  # as words of texts are: found without comparing letters
-
-
-def _refuse(what: str) -> NoReturn:
-    message = f"small words of adverts: {what}"
-    raise ValueError(message)

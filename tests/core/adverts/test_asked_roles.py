@@ -24,7 +24,7 @@ ASKED = {
     "ORDER_SETTING": SMALL.order_setting, "ORDER_MUST": SMALL.order_must, "MARKS": {"[", "|"},
     "OTHER_AMOUNT": SMALL.of_other_amount, "OLD_PRICE": SMALL.of_old_price, "PRICE_WAS": SMALL.price_was,
     "EQUAL_SETS": SMALL.equal_sets, "AT_FIRST": SMALL.at_first, "PART_LEFT": SMALL.part_left,
-    "LEFT_OF_COUNTED": SMALL.left_over | SMALL.only_yet | SMALL.gone_by_now | SMALL.sold_some,
+    "LEFT_OF_COUNTED": SMALL.left_over | SMALL.only_yet | SMALL.gone_by_now | SMALL.sold_some | SMALL.the_rest,
     "TEMPERATURE": SMALL.of_temperature, "SQUARE_METRES": SMALL.square_metres,
     "FREE_FROM": SMALL.from_so_much | SMALL.basket, "ALTERNATIVE": SMALL.alternative, "TAX": SMALL.tax,
     "BUNDLES": SMALL.bundles, "PLUS_SENDING": SMALL.plus_sending, "EQUALS": {"="}, "PAIRS": SMALL.pairs,
@@ -35,8 +35,7 @@ ASKED = {
     "UNDER": SMALL.under, "BIDS_NAMED": SMALL.bids_named, "PICTURES": SMALL.pictures,
     "SHARED_WIRE": SMALL.shared_wire, "COLUMNS": {"|", ";"}, "USED_WITH": SMALL.was_used_with,
     "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
-    "INSTEAD": SMALL.instead,
-    "BESIDE_PRICE": SMALL.of_beside,
+    "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip

@@ -49,6 +49,7 @@ def test_amounts_beside_the_price_are_none(body, price_text, value):
         ("Modul 400 W, Preis mit Rabatt 50 Euro", 50),
         ("Modul 400 W, 50 Euro, mehr Bilder auf Anfrage", 50),
         ("Panel 400 W. £50, no less", 50),
+        ("Modul 400 W nach Reparatur 50 Euro", 50),
         ("Placa 400 W 50 € menos de un año de uso", 50),
         ("Panneau 400 W, connecteur manquant, donc 50 €", 50),
         ("Panel 400 W, lead missing, so only £50", 50),

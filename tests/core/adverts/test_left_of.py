@@ -53,3 +53,22 @@ def test_what_is_left_is_on_offer(text):
 @pytest.mark.parametrize("text", ALL_TWENTY)
 def test_other_numbers_take_none_away(text):
     assert read_advert(Advert(title="", body=text), WORDS).quantity_available == 20
+
+
+@pytest.mark.parametrize(
+    ("body", "count"),
+    [
+        ("We bought 12 panels 400 W and fitted 8, the rest £40 each", 4),
+        ("12 Module 400 W gekauft, 8 verbaut. Der Rest je 40 €", 4),
+        ("12 panelen 400 W gekocht, 8 geplaatst, de rest 40 euro per stuk", 4),
+        ("12 panneaux 400 W, 8 installés, le reste 40 € pièce", 4),
+        ("Compré 12 placas 400 W, instalé 8, el resto a 40 € cada una", 4),
+        ("Kupiłem 12 paneli 400 W, zamontowałem 8, reszta po 150 zł", 4),
+        ("Købte 12 paneler 400 W, monterede 8, resten 300 kr. stykket", 4),
+        ("12 panels 400 W, 8 used, the rest new, £40 each", 12),
+        ("12 panels 400 W, used 8 years, the rest of the roof is new, £40 each", 12),
+        ("12 Module 400 W, davon 8 mit Kratzern, Rest einwandfrei, je 40 €", 12),
+    ],
+)
+def test_the_rest_of_those_that_the_seller_used(body, count):
+    assert read_advert(Advert(title="", body=body), WORDS).quantity_available == count

@@ -55,3 +55,16 @@ def test_what_else_is_missing_leaves_the_set(body):
 
 def test_an_inverter_by_itself_stays_one():
     assert reading_of("Wechselrichter 800 W, Gehäusedeckel des Wechselrichters fehlt. 60 €").kind == "inverter"
+
+
+@pytest.mark.parametrize(
+    ("title", "body"),
+    [
+        ("Kit solar 800 W", "2 placas 400 W, Voc 37 V, falta el inversor de 800 W. 120 €"),
+        ("Kit solaire 800 W", "2 panneaux 400 W, Voc 37 V, micro-onduleur 800 W manquant. 120 €"),
+        ("", "Balkonkraftwerk 800 W mit 2 Modulen 400 W, leider fehlt der Wechselrichter. 120 €"),
+        ("", "Solar kit, 800 W inverter missing, two panels 400 W. £120"),
+    ],
+)
+def test_watts_of_the_missing_inverter_are_not_the_panels(title, body):
+    assert reading_of(body, title).panel["rated_power_w"] == 400

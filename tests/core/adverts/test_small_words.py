@@ -11,7 +11,8 @@ from service.core.adverts.asked_roles import roles_of
 from service.core.adverts.commands import commands_in
 from service.core.adverts.language import UNKNOWN
 from service.core.adverts.plain import plain_of
-from service.core.adverts.small_words import SmallWords, small_words_of
+from service.core.adverts.role_tables import small_words_of
+from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Met, Pieces
 from service.core.model.advert_words import COMMON
 from service.data.advert_words import LANGUAGES, load_advert_words
