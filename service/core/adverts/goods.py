@@ -88,9 +88,9 @@ def _named(scene: Scene) -> _Named:
             continue
         if (swapped and in_exchange(scene, place)) or (good == "inverter" and panels and is_optional(scene, place)):
             continue
-        if reasons and good == "inverter" and is_reason(scene, place):
+        if good == "inverter" and (missing or (reasons and is_reason(scene, place))):
             continue
-        if (good == "inverter" and missing) or (both and good in _TWO_KINDS and is_only_mentioned(scene, place)):
+        if both and good in _TWO_KINDS and is_only_mentioned(scene, place):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue
@@ -282,7 +282,11 @@ def _lacks(scene: Scene, good: str) -> bool:
 
 def _other_goods(scene: Scene, named: _Named) -> bool:
     """Is it anything else that is sold, whatever panels and inverters are named?"""
-    if sells_another_inverter(scene, named.title) or sells_a_belonging(scene, named.all) or sells_a_house(scene):
+    if (
+        sells_another_inverter(scene, named.title, named.all)
+        or sells_a_belonging(scene, named.all)
+        or sells_a_house(scene)
+    ):
         return True
     return sells_knowledge(scene) or _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)
 
