@@ -49,6 +49,9 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("plane/azimuth_deg", code="middle_of_faces", rule="the face whose yearly light is the middle one of all "
            "faces from east over the equator's side to west", unit="deg", source="computed from this place's typical "
            "year; please tell which way it looks", moves_energy=True),
+    _array("plane/azimuth_deg", code="one_front", rule="the middle face, as middle_of_faces has it, of the array of "
+           "most power among those whose front nobody told", unit="deg", source="one house has one front; computed "
+           "from this place's typical year; please tell which way it looks", moves_energy=True),
     _array("plane/azimuth_deg", code="as_the_facade", rule="the azimuth of the facade", unit="deg", source="a railing, "
            "wall or roof looks as its facade does"),
     _array("plane/azimuth_deg", code="sun_seen", rule="the direction that agrees with when the sun came and left",
@@ -64,6 +67,9 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("facade_azimuth_deg", code="middle_of_faces", rule="the face whose yearly light is the middle one of all "
            "faces from east over the equator's side to west, or of the arc of tilt.bounds", unit="deg",
            source="computed from this place's typical year; please tell which way the facade looks", moves_energy=True),
+    _array("facade_azimuth_deg", code="one_front", rule="the middle face, as middle_of_faces has it, of the array of "
+           "most power among those whose front nobody told", unit="deg", source="one house has one front; computed "
+           "from this place's typical year; please tell which way the facade looks", moves_energy=True),
     _array("facade_azimuth_deg", code="sun_seen", rule="the direction that agrees with when the sun came and left",
            unit="deg", source="the position of the sun at the times noted", moves_energy=True),
     _array("facade_azimuth_deg", code="square_to_panel", rule="the azimuth of the panel as it stands", unit="deg",

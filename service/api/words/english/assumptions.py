@@ -80,6 +80,12 @@ TEXTS: Mapping[str, str] = {
     "middle_of_faces.facade_azimuth_deg": "Which way the facade behind looks was not said. It was "
     "taken to look {value:.0f} degrees, the middle one by light of the faces from {low:.0f} to {high:.0f}, and the "
     "panel is turned before it. Look with a compass and tell it.",
+    "one_front": "Which way it looks was not said, nor of other arrays here. They were taken to look alike, "
+    "{value:.0f} degrees, a face in the middle between the best and the worst. Look with a compass: no answer narrows "
+    "the range more.",
+    "one_front.facade_azimuth_deg": "Which way the facade behind looks was not said, nor of other arrays here. One "
+    "facade was taken for all of them, to look {value:.0f} degrees, a middle one by light of the faces from {low:.0f} "
+    "to {high:.0f}, and the panel is turned before it. Look with a compass and tell it.",
     "sun_seen.facade_azimuth_deg": "By when the sun came and left the facade behind looks about "
     "{value:.0f} degrees; the notes admit {low:.0f} to {high:.0f}, clockwise. The panel is turned before it.",
     "square_to_panel": "Which way the facade behind looks was not said. It was taken to look "
