@@ -14,6 +14,7 @@ from service.core.energy.hour_moves import Doubts, HourMoves, moves_of, with_mov
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
 from service.core.energy.otherwise import ground_otherwise, held_otherwise, lain_otherwise, upright_at_a_house
+from service.core.energy.rear_otherwise import rears_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
 from service.core.energy.spread import AT_INPUT, SHADE, OfLight, by_clouds_share, by_uncut_share, spread_of, with_part
 from service.core.errors import ContradictionError
@@ -193,6 +194,7 @@ def year_spread(
     reflectance = setup.site.ground_reflectance_share
     on_cells = [_on_cells_kwh_per_m2(array, one) for array, one in zip(setup.arrays, hours, strict=True)]
     otherwise = lain_otherwise(setup.arrays, on_cells, sky, reflectance, assumptions)
+    rears = rears_otherwise(setup.arrays, sky, reflectance)
     others_w = [(AT_INPUT, group) for group in at_input(setup, assumptions, dc_w_of)]
     if any(one.far is not None for one in otherwise):
         arrays = [array if one.far is None else one.far for array, one in zip(setup.arrays, otherwise, strict=True)]
@@ -201,6 +203,7 @@ def year_spread(
         OfLight(
             hidden_share=_hidden_share(one),
             rear_share=_rear_share(one),
+            rear_beyond=rears[at],
             snow_share=_snow_share(one),
             weather_moves=_weather_moves(array, one, sky, reflectance),
             per_reflectance=per_reflectance,

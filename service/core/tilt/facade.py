@@ -75,7 +75,8 @@ def facade_to_hold(
     Returns:
         By the notes of the sun; else that front; else of the facades from east to west over the midday sun, or of the
         arc wished for where that is narrower, the one before which the panel's best plane has the middle light. None
-        where no facade is there or it was told, or where the panel stands square to it: a railing or wall, or one azimuth alone.
+        where no facade is there or it was told, or where the panel stands square to it: a railing or wall, or one
+        azimuth alone.
     """
     if not stands_before_a_facade(array) or array.facade_azimuth_deg is not None or not _turns(array, wish):
         return None
