@@ -71,7 +71,7 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
         ac_power_w=node.get("ac_power_w"),
         set_limit_w=set_limit,
         input_count=input_count,
-        inputs=tuple(_input(entry, power) for entry in inputs),
+        inputs=tuple(input_of(entry, power) for entry in inputs),
         weighted_efficiency_share=node.take("weighted_efficiency_share"),
         efficiency_weighting=node.take("efficiency_weighting"),
         night_draw_w=node.take("night_draw_w"),
@@ -84,7 +84,12 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
     )
 
 
-def _input(node: Node, ac_power_w: float) -> Input:
+def input_of(node: Node, ac_power_w: float) -> Input:
+    """The complete input, what was not given taken by its class and by what was.
+
+    Raises:
+        ContradictionError: limits of it exclude each other.
+    """
     _check_order(node, "tracking_min_v", "tracking_max_v", "max_input_voltage_v")
     _check_order(node, "start_voltage_v", "max_input_voltage_v")
     maximum, low, high = _window(node, ac_power_w)
