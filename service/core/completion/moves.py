@@ -87,7 +87,7 @@ def _input_taken_anew(setup: Setup, pointer: str, end: Value, assumptions: Assum
         of: one for of, one in asdict(value_at(setup, place)).items() if f"{place}/{of}" not in assumptions.by_pointer
     }
     node = Node({**told, name: end}, place, [])
-    return replaced_at(setup, place, input_of(node, setup.inverter.ac_power_w))
+    return replaced_at(setup, place, input_of(node, setup.inverter.ac_power_w, setup.inverter.input_count))
 
 
 def _followed(panel: Panel, pointer: str, name: str, ratio: float, assumptions: Assumptions) -> Panel:

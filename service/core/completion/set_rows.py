@@ -155,7 +155,8 @@ INVERTER_ROWS: tuple[Row, ...] = (
     _inverter("night_draw_w", code="inverter_class", value=0.1, unit="W", source=_MICRO, low=0.0, high=0.6),
     _inverter("seat", code="usual_seat", value="behind_panel", source=_MICRO),
     _input("max_input_voltage_v", code="inverter_class", rule="60, or a little above a tracking range that goes "
-           "higher", unit="V", source=f"{_MICRO}; never counted as known", low=50.0, high=65.0),
+           "higher; high: 65, or 150 of inverters above 1000 W with more than 600 W an input, which may be for strings",
+           unit="V", source=f"{_MICRO}; never counted as known", low=50.0, high=65.0),
     _input("tracking_min_v", code="inverter_class", rule="16, or 0.27 of a high maximum voltage", unit="V",
            source=_MICRO, low=14.0, high=28.0, moves_energy=True),
     _input("tracking_max_v", code="inverter_class", rule="0.92 of the maximum voltage: 55 of 60", unit="V",
