@@ -33,7 +33,9 @@ def on_plane(tilt_deg: float, azimuth_deg: float) -> list[float]:
     return [round(float(light), 1) for light in np.maximum(np.nan_to_num(found), 0.0)]
 
 
-def answer(planes: tuple[dict[str, float], ...], *, measured: bool, **array: Any) -> dict[str, Any]:
+def answer(
+    planes: tuple[dict[str, float], ...], *, measured: bool, reflectance: float | None = None, **array: Any
+) -> dict[str, Any]:
     one = sky()
     series: dict[str, Any] = {"first": "2025-01-01T00:00:00-07:00", "step_minutes": 60, "stamp": "start"}
     if measured:
@@ -43,7 +45,7 @@ def answer(planes: tuple[dict[str, float], ...], *, measured: bool, **array: Any
         series |= {name: [round(float(value), 1) for value in getattr(one, name)] for name in light}
     stand = {"panel": PANEL, "mount": "ground_frame", "count_rear_light": True} | array
     return post("/v1/energy", SMALLEST | {  # type: ignore[no-any-return]
-        "site": {"latitude_deg": PLACE[0], "longitude_deg": PLACE[1]},
+        "site": {"latitude_deg": PLACE[0], "longitude_deg": PLACE[1], "ground_reflectance_share": reflectance},
         "arrays": [stand | {"plane": plane} for plane in planes],
         "inverter": {"ac_power_w": 800, "input_count": len(planes)},
         "weather": {"source": "given", "series": series},
@@ -74,3 +76,15 @@ def test_a_rear_whose_share_was_told_or_that_is_not_counted_has_no_doubt_of_the_
     for told in ({"rear_light_share": 0.1}, {"count_rear_light": False}):
         spread = answer((NORTH,), measured=True, **told)["energy"]["spread"]
         assert all("upward_sd_share" not in part for part in spread if part["code"] == "rear_light")
+
+
+@pytest.mark.parametrize("plane", [SOUTH, NORTH, {"tilt_deg": 30, "azimuth_deg": 180}])
+def test_the_ground_that_the_sensor_saw_is_no_doubt_beyond_what_telling_it_moves(plane: dict[str, float]) -> None:
+    """It counted 3.6 % of an upright plane whose year moves by 0.6 % with any ground."""
+    untold = answer((plane,), measured=True, count_rear_light=False)["energy"]
+    [part] = [one for one in untold["spread"] if one["code"] == "reflectance"]
+    assert part["relative_sd_share"] < 0.01
+    for share in (0.1, 0.35):
+        told = answer((plane,), measured=True, count_rear_light=False, reflectance=share)["energy"]["year_kwh"]
+        moved = abs(told["middle"] / untold["year_kwh"]["middle"] - 1)
+        assert moved < max(4 * part["relative_sd_share"], 0.001)

@@ -26,6 +26,9 @@ USED_SD = 0.04
 AGEING_SD_PER_YEAR, FIRST_DAYS_SD, MOST_AGEING_SD, AGEING_SHARE_PER_YEAR = 0.004, 0.01, 0.15, 0.005
 # An upright plane yields 6 % more or less for each 0.1 of ground reflectance (own runs, design of this service).
 UPRIGHT_SHARE_PER_REFLECTANCE = 0.6
+# Light measured on the plane holds the ground's; how askew that meets the glass moves an upright plane by up to 1 % for
+# each 0.1 (own runs; leaning ones less).
+MEASURED_SHARE_PER_REFLECTANCE = 0.1
 REFLECTANCE_SD_GIVEN, REFLECTANCE_SD_ASSUMED = 0.03, 0.06  # judgement: surfaces range from 0.1 to 0.35 without snow
 # Dirt: half of what was assumed, and at least 1 %: judgement.
 DIRT_SD_OF_SHARE, LEAST_DIRT_SD = 0.5, 0.01
