@@ -58,7 +58,7 @@ def tells_most(planes: Sequence[Plane], sun: SunPosition) -> Ints:
     turned most to it. From a plane that looks away, clear and dull hours look alike.
     """
     cosines, sees = _seen(sun.apparent_zenith_deg, sun.azimuth_deg, planes)
-    return np.where(sees.any(axis=0), sees.argmax(axis=0), cosines.argmax(axis=0))
+    return np.asarray(np.where(sees.any(axis=0), sees.argmax(axis=0), cosines.argmax(axis=0)))
 
 
 def level_at_most(sky: SkyYear, planes: Sequence[Plane]) -> SkyYear:
