@@ -87,3 +87,22 @@ def test_an_age_that_was_taken_asks_for_no_faulty_share_of_used_panels() -> None
         request = SMALLEST | outlay | {"arrays": [{"panel": {"rated_power_w": 410} | panel}]}
         told = [one["pointer"] for one in post("/v1/appraisal", request).json()["assumptions"]]
         assert ("/outlay/faulty_share" in told) is counts
+
+
+@pytest.mark.parametrize("ac_power_w", [600, 800])
+@pytest.mark.parametrize("array", [{}, {"count": 2, "joined": "parallel"}], ids=str)
+def test_a_told_age_does_not_lower_the_cautious_year_by_a_kind_of_panel_that_untold_ones_may_be(
+    array: dict[str, Any], ac_power_w: float
+) -> None:
+    """Of a 200 W panel that may have 48 cells or 72: ten years old it has 48, and a late input leaves 69 kWh."""
+    stand = {"mount": "ground_frame", "plane": {"tilt_deg": 30, "azimuth_deg": 180}} | array
+
+    def cautious(**panel: float) -> tuple[float, dict[str, Any]]:
+        request = {"arrays": [stand | {"panel": {"rated_power_w": 200} | panel}]}
+        found = post("/v1/energy", SMALLEST | request | {"inverter": {"ac_power_w": ac_power_w}}).json()
+        return found["energy"]["year_kwh"]["cautious"], found
+
+    untold, answer = cautious()
+    [taken] = age_assumed(answer)
+    for age in (taken["low"], 10, taken["value"], taken["high"]):
+        assert untold <= cautious(age_years=age)[0] + 0.1, age

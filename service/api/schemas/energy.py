@@ -106,7 +106,10 @@ class GivenWeatherOut(Out):
     )
     kwh: KwhBandOut = Field(description="A.c. energy in these hours.")
     arrays_kwh: list[r.Kwh] = Field(min_length=1, max_length=8, description="The middle of it by array.")
-    level_ground_kwh_per_m2: r.Kwh = Field(description="Light on level ground in these hours.")
+    level_ground_kwh_per_m2: r.Kwh = Field(
+        description="Light on level ground in these hours. Of light that was given on the panels' planes alone a "
+        "guess: the assumption `level_from_plane` tells its range."
+    )
     gaps: list[WeatherGapOut] = Field(max_length=9000)
     leap_day_left_out: bool = Field(description="A year has 365 days here; a 29 February in it is left out.")
     hours_left_out: int = Field(ge=0, description="Of more than a year the last counts; so many hours lie before it.")

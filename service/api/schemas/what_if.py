@@ -34,7 +34,10 @@ class WhatIfOut(Out):
     )
     year_kwh: r.Kwh = Field(description="The middle of the year's energy with the change.")
     self_used_kwh: r.Kwh = Field(description="What of it is used at home.")
-    verdict_then: Verdict = Field(description="Whether the changed set fits, all sides together.")
+    verdict_then: Verdict = Field(
+        description="Whether the changed set fits, all sides together. What nobody told is not taken for known; "
+        "does_not_fit also where it is told as it was taken and then does not fit."
+    )
     facts: Facts
     text: Text
 

@@ -12,8 +12,8 @@ from service.core.worth import Worth
 YearKwh = Callable[[Setup], float]
 
 _PRICE = "/tariff/periods/0/import_price_per_kwh"
-_OPEN_AZIMUTH = frozenset({"middle_of_faces", "best_if_free"})
-_OPEN_FACADE = frozenset({"middle_of_faces"})
+_OPEN_AZIMUTH = frozenset({"middle_of_faces", "one_front", "best_if_free"})
+_OPEN_FACADE = frozenset({"middle_of_faces", "one_front"})
 # A plane turned away gives at least this share, one turned to the sun at most that, of the one assumed: outside of
 # these the energy is not asked again.
 _PLANE_REACH = (0.3, 2.0)

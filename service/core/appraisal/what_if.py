@@ -41,6 +41,7 @@ Check = Callable[[Setup, Assumptions, tuple[ArrayConditions, ...]], Compatibilit
 class WhatIf:
     """A change, the middle of its year after an export limit, what of that is used at home, the verdict on it.
 
+    The verdict takes nothing for known that nobody told; where all that was taken, told, would not fit, that is said.
     ``verdict_told``: may the verdict be new to whoever knows that of the set as it is?
     """
 
@@ -79,8 +80,9 @@ def what_ifs(
         for array, one in zip(setup.arrays, hours, strict=True)
     )
     now = check(setup, assumptions, cells)
+    verdict_now = _verdict(now, setup, assumptions, cells, check)
     inputs = KnownInputs(setup, sky, hours, lights or Lights())
-    asked = partial(_asked, _Known(setup, assumptions, sky, inputs, meter, check, cells, now))
+    asked = partial(_asked, _Known(setup, assumptions, sky, inputs, meter, check, cells, now, verdict_now))
     found: list[WhatIf] = []
     for ways in changes_of(setup, assumptions):
         if len(found) == MOST_CHANGES:
@@ -104,6 +106,7 @@ class _Known:
     check: Check
     cells: tuple[ArrayConditions, ...]
     now: Compatibility
+    verdict_now: Verdict
 
 
 def _asked(known: _Known, change: Change) -> WhatIf | None:
@@ -111,9 +114,11 @@ def _asked(known: _Known, change: Change) -> WhatIf | None:
     setup, sky, meter = known.setup, known.sky, known.meter
     changed = patched(setup, change.patch)
     cells = array_conditions(changed, sky, known.inputs.lights)
-    verdicts = known.now
+    verdicts, verdict = known.now, known.verdict_now
     if not (_leaves_what_is_checked(change) and cells == known.cells):
-        verdicts = known.check(changed, assumed_after(known.assumptions, change.patch, len(setup.arrays)), cells)
+        assumptions = assumed_after(known.assumptions, change.patch, len(setup.arrays))
+        verdicts = known.check(changed, assumptions, cells)
+        verdict = _verdict(verdicts, changed, assumptions, cells, known.check)
     if change.adds_load and verdicts.by_part.get(Part.PANEL_SIDE) == Verdict.DOES_NOT_FIT:
         return None
     direct = direct_current_again(changed, known.inputs, account=False)
@@ -126,9 +131,20 @@ def _asked(known: _Known, change: Change) -> WhatIf | None:
         patch=change.patch,
         year_kwh=float(left_w.sum()) / 1000.0,
         self_used_kwh=float(used_w.sum()) / 1000.0,
-        verdict_then=verdicts.verdict,
-        verdict_told=change.adds_load or verdicts.verdict != known.now.verdict,
+        verdict_then=verdict,
+        verdict_told=change.adds_load or verdict != known.verdict_now,
     )
+
+
+def _verdict(
+    found: Compatibility, setup: Setup, assumptions: Assumptions, cells: tuple[ArrayConditions, ...], check: Check
+) -> Verdict:
+    """``does_not_fit`` also where it is not known and the values taken, told, would not fit; never the other way."""
+    if found.verdict != Verdict.NOT_KNOWN:
+        return found.verdict
+    still_open = Assumptions({at: one for at, one in assumptions.by_pointer.items() if one.value is None})
+    told = check(setup, still_open, cells).verdict
+    return told if told == Verdict.DOES_NOT_FIT else found.verdict
 
 
 def _leaves_what_is_checked(change: Change) -> bool:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from service.core.completion.defaults import pattern_of, row_for
-from service.core.model.assumption import Assumption
+from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Setup
 from service.core.model.pointer import value_at
 from service.core.sky import has_edges
@@ -36,16 +36,25 @@ _NO_RANGE = (
     "/arrays/*/shade", "/arrays/*/mismatch_share", "/arrays/*/plane", "/inverter/input_count",
     "/inverter/inputs/*/tracking_max_v", "/arrays/*/cover/material",
 )  # fmt: skip
+# What moves no year itself, but was the measure of others where nobody told them.
+HANGS_ON: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "/inverter/inputs/*/max_input_voltage_v": ("tracking_min_v", "tracking_max_v", "start_voltage_v"),
+        "/inverter/inputs/*/max_short_circuit_current_a": ("max_current_a",),
+    }
+)
 
 
-def alternatives(setup: Setup, assumption: Assumption) -> tuple[Value, ...]:
+def alternatives(setup: Setup, assumption: Assumption, assumptions: Assumptions) -> tuple[Value, ...]:
     """Values that the assumption might have instead and that could move the year's energy; none where there are none.
 
-    The ends of a range that energy depends on; else the other words of a choice. The home's use counts only where it
-    decides what an export limit lets through, the rate of ageing only where a panel has an age.
+    The ends of a range that energy depends on, or that others depend on that nobody told (``HANGS_ON``); else the other
+    words of a choice. The home's use counts only where it decides what an export limit lets through, the rate of ageing
+    only where a panel has an age.
     """
     pattern, value = pattern_of(assumption.pointer), assumption.value
-    if not isinstance(value, str | int | float) or (isinstance(value, bool) and pattern not in _CHOICES):
+    measures = pattern in HANGS_ON  # whether a value was taken for it or none
+    if not (measures or isinstance(value, str | int | float)) or (isinstance(value, bool) and pattern not in _CHOICES):
         return ()
     if pattern == "/arrays/*/joined" and value_at(setup, assumption.pointer.removesuffix("joined") + "count") == 1:
         return ()
@@ -53,17 +62,17 @@ def alternatives(setup: Setup, assumption: Assumption) -> tuple[Value, ...]:
         return (_TURNED_DOWN_SHARE * value,)
     if pattern in _CHOICES:
         return tuple(one for one in _CHOICES[pattern] if one != value)
-    if assumption.low is None or assumption.high is None or not _counts(setup, assumption):
+    if assumption.low is None or assumption.high is None or not _counts(setup, assumption, assumptions):
         return ()
     return tuple(sorted({end for end in (assumption.low, assumption.high) if end != value}))
 
 
-def why_unmoved(setup: Setup, assumption: Assumption) -> str | None:
+def why_unmoved(setup: Setup, assumption: Assumption, assumptions: Assumptions) -> str | None:
     """The reason code of an assumption for which no figure is computed: no_range or does_not_move_the_year; else None.
 
     An assumption whose range has no width moves nothing.
     """
-    if alternatives(setup, assumption):
+    if alternatives(setup, assumption, assumptions):
         return None
     pattern = pattern_of(assumption.pointer)
     within = any(pattern == one or pattern.startswith(f"{one}/") for one in _NO_RANGE)
@@ -71,7 +80,10 @@ def why_unmoved(setup: Setup, assumption: Assumption) -> str | None:
     return "no_range" if open_value else "does_not_move_the_year"
 
 
-def _counts(setup: Setup, assumption: Assumption) -> bool:
+def _counts(setup: Setup, assumption: Assumption, assumptions: Assumptions) -> bool:
+    beside, hanging = assumption.pointer.rpartition("/")[0], HANGS_ON.get(pattern_of(assumption.pointer))
+    if hanging is not None:
+        return any(f"{beside}/{name}" in assumptions.by_pointer for name in hanging)
     if assumption.pointer == "/money/ageing_share_per_year":
         return any(array.panel.age_years > 0 for array in setup.arrays)
     if pattern_of(assumption.pointer) in _SIZES:

@@ -95,7 +95,7 @@ def complete(
         storage=storage_of(root.child_if_given("storage"), inverter, household),
     )
     if weather is not None:
-        note_weather(root.child("weather"), weather, place.climate)
+        note_weather(root.child("weather"), weather, place.climate, [array.plane for array in arrays])
     return Completed(setup=setup, assumptions=Assumptions.of(log))
 
 

@@ -8,8 +8,9 @@ from service.core.errors import ContradictionError
 from service.core.model.bounds import BOUNDS
 from service.core.model.facts import Input, Inverter
 
-# Above this power inputs for two panels in series are made too, and with them higher voltages.
-_LARGE_W = 1000.0
+# Above this power inverters are made with inputs for two panels in series, too, and with them higher voltages. Those
+# have more than this an input; one for each panel has less (trade, from memory).
+_LARGE_W, _OF_ONE_PANEL_W = 1000.0, 600.0
 # An input's short-circuit limit over the current that it works with: at the least, as far as its class reaches, and at
 # the most. Trade figures, from memory (plates that state both have 1.25 to 1.4).
 _LEAST_OVER_AT_WORK, _MOST_OVER_AT_WORK = 1.2, 1.6
@@ -71,7 +72,7 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
         ac_power_w=node.get("ac_power_w"),
         set_limit_w=set_limit,
         input_count=input_count,
-        inputs=tuple(_input(entry, power) for entry in inputs),
+        inputs=tuple(input_of(entry, power, input_count) for entry in inputs),
         weighted_efficiency_share=node.take("weighted_efficiency_share"),
         efficiency_weighting=node.take("efficiency_weighting"),
         night_draw_w=node.take("night_draw_w"),
@@ -84,16 +85,22 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
     )
 
 
-def _input(node: Node, ac_power_w: float) -> Input:
+def input_of(node: Node, ac_power_w: float, input_count: int) -> Input:
+    """The complete input, what was not given taken by its class and by what was.
+
+    Raises:
+        ContradictionError: limits of it exclude each other.
+    """
     _check_order(node, "tracking_min_v", "tracking_max_v", "max_input_voltage_v")
     _check_order(node, "start_voltage_v", "max_input_voltage_v")
-    maximum, low, high = _window(node, ac_power_w)
+    large = ac_power_w > _LARGE_W and ac_power_w > _OF_ONE_PANEL_W * input_count
+    maximum, low, high, greatest_low = _window(node, 150.0 if large else 65.0)
     panel_current = node.get("max_panel_short_circuit_current_a")
     return Input(
         max_input_voltage_v=maximum,
         tracking_min_v=low,
         tracking_max_v=high,
-        start_voltage_v=node.take("start_voltage_v", Guess(value=_between(22.0, low, high))),
+        start_voltage_v=node.take("start_voltage_v", _start(node, low, high, greatest_low)),
         max_current_a=_operating_current(node, panel_current),
         max_short_circuit_current_a=_absolute_current(node, panel_current),
         max_panel_short_circuit_current_a=panel_current,
@@ -104,8 +111,17 @@ def _input(node: Node, ac_power_w: float) -> Input:
     )
 
 
-def _window(node: Node, ac_power_w: float) -> tuple[float, float, float]:
+def _start(node: Node, low: float, high: float, greatest_low: float) -> Guess:
+    """22 V within the tracking range; it may be the lower end of the range of an input of the greatest voltage."""
+    usual_most = row_for(node.at("start_voltage_v")).high or 0.0
+    return Guess(value=_between(22.0, low, high), high=max(usual_most, greatest_low) if greatest_low > low else None)
+
+
+def _window(node: Node, usual_high_v: float) -> tuple[float, float, float, float]:
     """Maximum voltage and tracking range, filled so that low < high <= maximum whatever was given.
+
+    Where the maximum was not told the range may be that of an input with the greatest of its range, ``usual_high_v``
+    about a maximum of 60 V; the lower end of that comes last, or the one taken.
 
     A range said to reach above a given maximum is a slip of the sheet: it is cut there, and the cut is written down.
     """
@@ -115,28 +131,35 @@ def _window(node: Node, ac_power_w: float) -> tuple[float, float, float]:
     # the class's range about 60 V, moved along where a given tracking range needs more
     low = max(50.0 * least / 60, ceiling or 0.0, floor)
     top = BOUNDS["max_input_voltage_v"].high
-    usual_high = 65.0 if ac_power_w <= _LARGE_W else 150.0
+    greatest = round(min(usual_high_v * least / 60, top), 1)
     maximum = node.take(
         "max_input_voltage_v",
         Guess(
             value=round(min(least, top), 1),
             low=round(min(low, top), 1),
-            high=round(min(usual_high * least / 60, top), 1),
+            high=greatest,
         ),
     )
+    greatest = max(greatest, maximum) if node.get("max_input_voltage_v") is None else maximum
     if ceiling is not None and ceiling > maximum:
         high = node.assume("tracking_max_v", Guess(value=maximum, code="cut_at_greatest_voltage"))
     else:
         value, least = (_between(share * maximum, floor, maximum) for share in (0.92, 0.75))
-        high = node.take("tracking_max_v", Guess(value=value, low=least, high=maximum))
-    usual = min(16.0 if maximum <= 80 else 0.27 * maximum, 0.6 * high)
+        high = node.take("tracking_max_v", Guess(value=value, low=least, high=max(maximum, 0.92 * greatest)))
+    usual = min(_usual_low(maximum), 0.6 * high)
+    of_greatest = min(_usual_low(greatest), 0.6 * max(high, 0.92 * greatest if ceiling is None else high))
     least = BOUNDS["tracking_min_v"].low
     guess = Guess(
         value=_between(usual, least, high),
         low=_between(0.85 * usual, least, high),
-        high=_between(1.75 * usual, least, high),
+        high=_between(max(1.75 * usual, of_greatest), least, high),
     )
-    return maximum, node.take("tracking_min_v", guess), high
+    low = node.take("tracking_min_v", guess)
+    return maximum, low, high, low if node.get("tracking_min_v") is not None else _between(of_greatest, low, high)
+
+
+def _usual_low(maximum_v: float) -> float:
+    return 16.0 if maximum_v <= 80 else 0.27 * maximum_v
 
 
 def _between(value: float, low: float, high: float) -> float:

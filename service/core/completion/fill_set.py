@@ -4,8 +4,8 @@ A plane that was left open is looked for over the year, which costs more than al
 """
 
 import marshal
-from collections.abc import Hashable
-from dataclasses import dataclass
+from collections.abc import Hashable, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 
 from service.core.completion.fill_arrays import arrays_of
@@ -18,7 +18,7 @@ from service.core.model.facts import Array, Inverter
 from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
 from service.core.model.panel_list import PanelList
-from service.core.tilt import Facing, places_wished
+from service.core.tilt import Facing, places_wished, shares_a_front
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -89,11 +89,38 @@ def _completed(
     input_count = input_count_of(inverter_node, nodes)
     filled = arrays_of(nodes, input_count, as_of, listed, measured=measured)
     places = Places(wish=places_wished(own.get("tilt")), facing=facing)
-    arrays = tuple(
-        settled(one, node.child("plane"), sky, ground_reflectance_share, places)
-        for one, node in zip(filled, nodes, strict=True)
-    )
+    arrays = _all_settled(filled, [node.child("plane") for node in nodes], sky, ground_reflectance_share, places)
     return CompletedSet(arrays=arrays, inverter=inverter_of(inverter_node, input_count), assumed=tuple(log))
+
+
+def _all_settled(
+    filled: Sequence[Array], planes: Sequence[Node], sky: SkyYear, ground_reflectance_share: float, places: Places
+) -> tuple[Array, ...]:
+    """Arrays of which nobody told which way their front looks have one: that of the most power, settled for it alone.
+
+    Each for itself, unlike panels on one balcony had two fronts, and spreading them seemed to bring what these did.
+    """
+    sharing = [
+        at
+        for at, (one, plane) in enumerate(zip(filled, planes, strict=True))
+        if plane.get("azimuth_deg") is None and shares_a_front(one, places.wish, places.facing)
+    ]
+    if len(sharing) == 1:
+        sharing = []
+    lead = max(sharing, key=lambda at: filled[at].panel.rated_power_w * filled[at].count, default=None)
+    logs: list[list[Assumption]] = [[] for _ in filled]
+    found = list(filled)
+    for at in sorted(range(len(filled)), key=lambda at: at != lead):
+        own = replace(places, one_front=True) if at in sharing else Places(wish=places.wish, facing=places.facing)
+        plane = Node(planes[at].given, planes[at].pointer, logs[at])
+        found[at] = settled(filled[at], plane, sky, ground_reflectance_share, own)
+        if at == lead:
+            facade_deg = found[at].facade_azimuth_deg
+            looks_deg = found[at].plane.azimuth_deg if facade_deg is None else facade_deg
+            places = replace(places, front_azimuth_deg=looks_deg)
+    for plane, log in zip(planes, logs, strict=True):
+        plane.log += log
+    return tuple(found)
 
 
 def _array_nodes(root: Node) -> list[Node]:

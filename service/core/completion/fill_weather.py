@@ -1,18 +1,27 @@
 """What was taken where the caller's own weather left something open?"""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from service.core.completion.node import Guess, Node
 from service.core.model.climate import PlaceClimate
+from service.core.model.place import Plane
 from service.core.model.weather import GivenSky
+from service.core.sky import level_at_most
 
 # How well the light of a caller's series was measured is not known. 3 %: judgement, between a clean thermopile (2 % of
 # a year, from memory) and a satellite's or a small silicon sensor's year (4 to 5 %).
 GIVEN_LIGHT_SD = 0.03
 
+# The level ground's light found from planes before which the sun stands is off by less than this in a year: judgement.
+LEAST_LEVEL_SHARE = 0.9
 
-def note_weather(node: Node, sky: GivenSky, climate: PlaceClimate) -> None:
-    """Write down what the weather at ``node`` did not tell: that of its series, or of its file."""
+
+def note_weather(node: Node, sky: GivenSky, climate: PlaceClimate, planes: Sequence[Plane]) -> None:
+    """Write down what the weather at ``node`` did not tell: that of its series, or of its file.
+
+    ``planes``: of the arrays, on which the light may have been measured.
+    """
     wind = Guess(value=round(climate.wind_m_per_s, 1))
     if node.get("file") is not None:
         told = f"{'sum' if sky.split_by_model else 'light'}{'_and_air' if sky.air_given else ''}_of_file"
@@ -27,10 +36,19 @@ def note_weather(node: Node, sky: GivenSky, climate: PlaceClimate) -> None:
     if not sky.wind_given:
         node.assume("wind_m_per_s", wind)
     if node.get("ghi_w_per_m2") is None:
-        node.assume("ghi_w_per_m2", Guess(value=None, code="level_from_plane"))
+        node.assume("ghi_w_per_m2", _level_from(sky, planes))
     elif sky.split_by_model:
         node.assume("dni_w_per_m2")
     _note_gaps(node, "ghi_w_per_m2", sky)
+
+
+def _level_from(sky: GivenSky, planes: Sequence[Plane]) -> Guess:
+    """The level ground's light as it was found, kWh/m2, and how much it may be."""
+    found, most = (float(of.ghi_w_per_m2.sum()) / 1000.0 for of in (sky.sky, level_at_most(sky.sky, planes)))
+    least = LEAST_LEVEL_SHARE * found
+    return Guess(
+        value=round(found, 1), code="level_from_plane", low=round(least, 1), high=round(most / LEAST_LEVEL_SHARE, 1)
+    )
 
 
 def _note_gaps(node: Node, name: str, sky: GivenSky) -> None:

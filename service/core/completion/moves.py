@@ -1,10 +1,13 @@
 """How far would the year's energy move if an assumption were off by as much as it may be?"""
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
+from dataclasses import asdict, replace
 from math import isfinite
 
-from service.core.completion.alternatives import Value, alternatives, why_unmoved
+from service.core.completion.alternatives import HANGS_ON, Value, alternatives, why_unmoved
+from service.core.completion.defaults import pattern_of
+from service.core.completion.fill_inverter import input_of
+from service.core.completion.node import Node
 from service.core.completion.stands_square import SQUARE_TO_PANEL
 from service.core.energy import more_volts, untold_points
 from service.core.model.assumption import Assumption, Assumptions
@@ -37,7 +40,7 @@ def moves(setup: Setup, assumptions: Assumptions, year_kwh: Callable[[Setup], fl
         return {}
     found = {}
     for assumption in assumptions.by_pointer.values():
-        others = alternatives(setup, assumption)
+        others = alternatives(setup, assumption, assumptions)
         if not others:
             continue
         asked = [year_kwh(moved(setup, assumptions, assumption, other)) for other in others]
@@ -48,7 +51,7 @@ def moves(setup: Setup, assumptions: Assumptions, year_kwh: Callable[[Setup], fl
 
 def unmoved(setup: Setup, assumptions: Assumptions) -> Mapping[str, str]:
     """By pointer: why an assumption has no figure in ``moves``: no_range or does_not_move_the_year."""
-    reasons = ((one.pointer, why_unmoved(setup, one)) for one in assumptions.by_pointer.values())
+    reasons = ((one.pointer, why_unmoved(setup, one, assumptions)) for one in assumptions.by_pointer.values())
     return {pointer: reason for pointer, reason in reasons if reason is not None}
 
 
@@ -57,9 +60,11 @@ def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: V
 
     A panel's other assumed electric values; the facade that was taken square to a panel; with such a facade the panel
     that hangs on it; with one that was assumed the panel that was turned before it, and the other way; the building
-    that was assumed above panels.
+    that was assumed above panels; the window, start and current that an input was taken to have by its limits.
     """
     pointer = assumption.pointer
+    if pattern_of(pointer) in HANGS_ON:
+        return _input_taken_anew(setup, pointer, end, assumptions)
     old = value_at(setup, pointer)
     if isinstance(end, int | float) and isinstance(old, int) and pointer.endswith("cells_in_series"):
         end = round(end)
@@ -73,6 +78,16 @@ def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: V
         return changed
     panel = value_at(setup, before)
     return replaced_at(changed, before, _followed(panel, before, name, end / old, assumptions))
+
+
+def _input_taken_anew(setup: Setup, pointer: str, end: Value, assumptions: Assumptions) -> Setup:
+    """What nobody told of an input, as it is taken where this limit of it is told."""
+    place, _, name = pointer.rpartition("/")
+    told = {
+        of: one for of, one in asdict(value_at(setup, place)).items() if f"{place}/{of}" not in assumptions.by_pointer
+    }
+    node = Node({**told, name: end}, place, [])
+    return replaced_at(setup, place, input_of(node, setup.inverter.ac_power_w, setup.inverter.input_count))
 
 
 def _followed(panel: Panel, pointer: str, name: str, ratio: float, assumptions: Assumptions) -> Panel:

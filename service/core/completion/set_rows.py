@@ -49,6 +49,9 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("plane/azimuth_deg", code="middle_of_faces", rule="the face whose yearly light is the middle one of all "
            "faces from east over the equator's side to west", unit="deg", source="computed from this place's typical "
            "year; please tell which way it looks", moves_energy=True),
+    _array("plane/azimuth_deg", code="one_front", rule="the middle face, as middle_of_faces has it, of the array of "
+           "most power among those whose front nobody told", unit="deg", source="one house has one front; computed "
+           "from this place's typical year; please tell which way it looks", moves_energy=True),
     _array("plane/azimuth_deg", code="as_the_facade", rule="the azimuth of the facade", unit="deg", source="a railing, "
            "wall or roof looks as its facade does"),
     _array("plane/azimuth_deg", code="sun_seen", rule="the direction that agrees with when the sun came and left",
@@ -64,6 +67,9 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("facade_azimuth_deg", code="middle_of_faces", rule="the face whose yearly light is the middle one of all "
            "faces from east over the equator's side to west, or of the arc of tilt.bounds", unit="deg",
            source="computed from this place's typical year; please tell which way the facade looks", moves_energy=True),
+    _array("facade_azimuth_deg", code="one_front", rule="the middle face, as middle_of_faces has it, of the array of "
+           "most power among those whose front nobody told", unit="deg", source="one house has one front; computed "
+           "from this place's typical year; please tell which way the facade looks", moves_energy=True),
     _array("facade_azimuth_deg", code="sun_seen", rule="the direction that agrees with when the sun came and left",
            unit="deg", source="the position of the sun at the times noted", moves_energy=True),
     _array("facade_azimuth_deg", code="square_to_panel", rule="the azimuth of the panel as it stands", unit="deg",
@@ -148,7 +154,8 @@ INVERTER_ROWS: tuple[Row, ...] = (
     _inverter("night_draw_w", code="inverter_class", value=0.1, unit="W", source=_MICRO, low=0.0, high=0.6),
     _inverter("seat", code="usual_seat", value="behind_panel", source=_MICRO),
     _input("max_input_voltage_v", code="inverter_class", rule="60, or a little above a tracking range that goes "
-           "higher", unit="V", source=f"{_MICRO}; never counted as known", low=50.0, high=65.0),
+           "higher; high: 65, or 150 of inverters above 1000 W with more than 600 W an input, which may be for strings",
+           unit="V", source=f"{_MICRO}; never counted as known", low=50.0, high=65.0),
     _input("tracking_min_v", code="inverter_class", rule="16, or 0.27 of a high maximum voltage", unit="V",
            source=_MICRO, low=14.0, high=28.0, moves_energy=True),
     _input("tracking_max_v", code="inverter_class", rule="0.92 of the maximum voltage: 55 of 60", unit="V",

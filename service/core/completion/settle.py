@@ -32,7 +32,10 @@ from service.core.tilt import (
 _OPEN_TILT_DEG = (15.0, 90.0)
 _HALF_CIRCLE_DEG = 180.0
 _FACES_TRIED, _IN_TEN = 13, 10.0  # of the faces that an unknown one may be, in a row; per cent of them
-_OPEN_FACES, _BY_MOUNT = frozenset({"middle_of_faces", "sun_seen"}), frozenset({"upright_by_mount", "pitch_by_mount"})
+_OPEN_FACES, _BY_MOUNT = (
+    frozenset({"middle_of_faces", "one_front", "sun_seen"}),
+    frozenset({"upright_by_mount", "pitch_by_mount"}),
+)
 _Span = tuple[float | None, float | None]
 _FACES_AS_FACADE = AT_RAILING_OR_WALL | {"sloped_roof"}
 
@@ -41,11 +44,14 @@ _FACES_AS_FACADE = AT_RAILING_OR_WALL | {"sloped_roof"}
 class Places:
     """What a request says of where panels may stand, beside each array's own plane.
 
-    ``wish``: bounds, planes and hinge tilts. ``facing``: of the railing, by when the sun was seen.
+    ``wish``: bounds, planes and hinge tilts. ``facing``: of the railing, by when the sun was seen. ``one_front``:
+    nobody told the front of this array nor of others, so that it is one; ``front_azimuth_deg``: as taken for others.
     """
 
     wish: TiltWish = field(default_factory=TiltWish)
     facing: Facing | None = None
+    one_front: bool = False
+    front_azimuth_deg: float | None = None
 
 
 def settled(
@@ -80,8 +86,9 @@ def settled(
     places = places or Places()
     wish, told_facade, held = places.wish, array.facade_azimuth_deg, None
     if azimuth is None:
-        held = facade_to_hold(array, sky, ground_reflectance_share, wish, places.facing, tilt)
-        array = array if held is None else _before(array, node, held)
+        front_deg = places.front_azimuth_deg
+        held = facade_to_hold(array, sky, ground_reflectance_share, wish, places.facing, tilt, front_deg=front_deg)
+        array = array if held is None else _before(array, node, held, "one_front" if places.one_front else held.code)
     if wish.planes:
         found = best_listed(array, sky, ground_reflectance_share, _agreeing(wish.planes, tilt, azimuth))
         codes = ("best_of_planes", "best_of_planes")
@@ -91,9 +98,13 @@ def settled(
         facing = None if told or array.mount not in AT_RAILING_OR_WALL else places.facing
         if facing is not None:
             bounds = narrowed(bounds, azimuth_deg=facing.azimuth_deg)
+        one_front = places.one_front and bounds.facing == "not_known"
+        if one_front and places.front_azimuth_deg is not None:
+            bounds = narrowed(bounds, azimuth_deg=places.front_azimuth_deg)
         hinge = wish.hinge_tilts_deg if tilt is None else ()
         found = _best(array, sky, ground_reflectance_share, bounds, hinge)
-        codes = (_tilt_code(array, bounds, wish, found), _azimuth_code(array, bounds, wish, seen=facing is not None))
+        looks = "one_front" if one_front else _azimuth_code(array, bounds, wish, seen=facing is not None)
+        codes = (_tilt_code(array, bounds, wish, found), looks)
     spans = _tilt_span(node, codes[0]), _azimuth_span(codes[1], found, sky, places.facing, told_facade)
     plane = Plane(
         tilt_deg=found.tilt_deg if tilt is None else tilt,
@@ -123,15 +134,15 @@ def _agreeing(planes: Sequence[Plane], tilt: float | None, azimuth: float | None
     return agreeing
 
 
-def _before(array: Array, node: Node, facade: Facade) -> Array:
+def _before(array: Array, node: Node, facade: Facade, code: str) -> Array:
     """The array with the facade that slab, walls and house belong to, written down, before which it may be turned."""
     pointer = f"{node.pointer.rpartition('/')[0]}/facade_azimuth_deg"
     node.log.append(
         Assumption(
             pointer=pointer,
             value=facade.azimuth_deg,
-            code=facade.code,
-            source=row_for(pointer, facade.code).source,
+            code=code,
+            source=row_for(pointer, code).source,
             low=facade.low_azimuth_deg,
             high=facade.high_azimuth_deg,
         )
@@ -192,7 +203,11 @@ def _azimuth_span(code: str, found: Plane, sky: SkyYear, facing: Facing | None, 
         return ends if turned <= _HALF_CIRCLE_DEG else ends[::-1]
     if code == "sun_seen" and facing is not None:
         return facing.low_azimuth_deg, facing.high_azimuth_deg
-    return faces_beside(found.azimuth_deg, sky) if code in {"best_if_free", "middle_of_faces"} else (None, None)
+    return (
+        faces_beside(found.azimuth_deg, sky)
+        if code in {"best_if_free", "middle_of_faces", "one_front"}
+        else (None, None)
+    )
 
 
 def _sides(

@@ -31,9 +31,9 @@ WEATHER_ROWS: tuple[Row, ...] = (
     _series("wind_m_per_s", code="wind_of_climate", rule="the mean wind of the place", unit="m/s",
             source="the climate table"),
     _series("dni_w_per_m2", code="split_by_model", rule=_SPLIT, unit="W/m2", source=_SPLIT_SOURCE),
-    _series("ghi_w_per_m2", code="level_from_plane", rule="the light on level ground that would put the measured light "
-            "on the first array's plane; it tells clear days from dull ones and how much of the light is direct",
-            unit="W/m2", source="our own choice"),
+    _series("ghi_w_per_m2", code="level_from_plane", rule="the light on level ground, summed, that would put the "
+            "measured light on the flattest plane before which the sun stands, hour by hour; high: a cloudless sky "
+            "while it stands before none", unit="kWh/m2", source="our own choice"),
     _series("ghi_w_per_m2", code="weather_gaps_filled", rule=_FILLED, unit="h", source="our own choice"),
     Row(pointer="/weather/series", code="rest_of_months", rule="snow goes by the mean air of a month; hours of it that "
         "were not given have the month's mean of the place", unit="h", source="the climate table"),

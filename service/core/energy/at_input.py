@@ -47,12 +47,12 @@ def at_input(
     Args:
         setup: the complete request.
         assumptions: which values nobody gave, and how far they reach.
-        dc_w_of: (n,) d.c. power of a changed setup; asked twice of each group of values near a limit.
+        dc_w_of: (n,) d.c. power of a changed setup; asked twice of each group of values near a limit, or thrice.
 
     Returns:
         (n,) d.c. power at both ends of each group. Start voltage and lower end of the window move together, as do a
-        panel's volts and amperes; upper end, limit of current and way of joining each alone. Volts that make no curve
-        are left out.
+        panel's volts and amperes; upper end, limit of current and way of joining each alone. With the volts goes the
+        kind of panel with the fewest cells on inputs that start late. Volts that make no curve are left out.
     """
     for group in _groups(setup, assumptions):
         yield tuple(dc_w for one in group if (dc_w := _dc_w(one, dc_w_of)) is not None)
@@ -83,8 +83,10 @@ def _groups(setup: Setup, assumptions: Assumptions) -> Iterator[tuple[Setup, ...
     for names in (_LOWER, _UPPER, _CURRENT):
         if names in near:
             yield tuple(_with_inputs(setup, names, of) for of in (assumptions.low, assumptions.high))
-    if _VOLTS in near:
-        yield tuple(_with_volts(setup, reach, end) for end in (0, 1))
+    volts = [_with_volts(setup, reach, end) for end in (0, 1)] if _VOLTS in near else []
+    volts += _fewer_cells_that_start_late(setup, reach, assumptions)
+    if volts:
+        yield tuple(volts)
     others = tuple(_joined_otherwise(array, f"/arrays/{at}", assumptions) for at, array in enumerate(arrays))
     if any(one is not array for one, array in zip(others, arrays, strict=True)):
         yield (replace(setup, arrays=others),)
@@ -173,6 +175,40 @@ def _load(arrays: Sequence[Array], points: Sequence[_Point]) -> _Load:
     if arrays[0].joined == "one_string":
         return _Load(sum(volts), sum(one.least_open_v for one in alone), sum(volts), max(amperes_of))
     return _Load(min(volts), min(one.least_open_v for one in alone), max(volts), sum(amperes_of))
+
+
+def _fewer_cells_that_start_late(setup: Setup, reach: Sequence[_Reach], assumptions: Assumptions) -> Iterator[Setup]:
+    """The set with the middle volts of the kind of panel with the fewest cells, on inputs that start at the latest.
+
+    Each alone starts in time, as fewer cells meet the usual window or the usual cells a late one. Both are met: where
+    one is told, the other's range holds them.
+    """
+    fewer = [_of_fewest_cells(f"/arrays/{at}/panel", one, assumptions) for at, one in enumerate(reach)]
+    if min(fewer) == 1.0:
+        return
+    arrays = [
+        replace(array, panel=more_volts(array.panel, one.names, ratio))
+        for array, one, ratio in zip(setup.arrays, reach, fewer, strict=True)
+    ]
+    changed = _with_inputs(replace(setup, arrays=tuple(arrays)), _LOWER, assumptions.high)
+    for number, (limits, before) in enumerate(zip(changed.inverter.inputs, setup.inverter.inputs, strict=True), 1):
+        on = [array for array in arrays if array.input == number]
+        points = [
+            (one.panel.max_power_voltage_v, one.panel.open_circuit_voltage_v, one.panel.max_power_current_a)
+            for one in on
+        ]
+        late = on and _load(on, points).starts_late(limits.tracking_min_v, limits.start_voltage_v)
+        if late and limits != before:
+            yield changed
+            return
+
+
+def _of_fewest_cells(pointer: str, reach: _Reach, assumptions: Assumptions) -> float:
+    """The volts of the kind with the fewest cells over those taken; 1 where volts or cells are known."""
+    cells = assumptions.by_pointer.get(f"{pointer}/cells_in_series")
+    if not reach.names or cells is None or not isinstance(cells.value, int | float) or not cells.low:
+        return 1.0
+    return max(cells.low / cells.value, reach.ratios[0])
 
 
 def _with_volts(setup: Setup, reach: Sequence[_Reach], end: int) -> Setup:

@@ -26,6 +26,9 @@ USED_SD = 0.04
 AGEING_SD_PER_YEAR, FIRST_DAYS_SD, MOST_AGEING_SD, AGEING_SHARE_PER_YEAR = 0.004, 0.01, 0.15, 0.005
 # An upright plane yields 6 % more or less for each 0.1 of ground reflectance (own runs, design of this service).
 UPRIGHT_SHARE_PER_REFLECTANCE = 0.6
+# Light measured on the plane holds the ground's; how askew that meets the glass moves an upright plane by up to 1 % for
+# each 0.1 (own runs; leaning ones less).
+MEASURED_SHARE_PER_REFLECTANCE = 0.1
 REFLECTANCE_SD_GIVEN, REFLECTANCE_SD_ASSUMED = 0.03, 0.06  # judgement: surfaces range from 0.1 to 0.35 without snow
 # Dirt: half of what was assumed, and at least 1 %: judgement.
 DIRT_SD_OF_SHARE, LEAST_DIRT_SD = 0.5, 0.01
@@ -68,6 +71,7 @@ class OfLight:
     Attributes:
         hidden_share: the part of its light that skyline, overhang and shade take.
         rear_share: what its rear adds, over what both sides get: the front may get little.
+        rear_beyond: how much more its rear may add, over what it does (``rears_otherwise``).
         snow_share: what snow takes, over what it leaves.
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
@@ -83,6 +87,7 @@ class OfLight:
 
     hidden_share: float = 0.0
     rear_share: float = 0.0
+    rear_beyond: float = 0.0
     snow_share: float = 0.0
     weather_moves: float = 1.0
     per_reflectance: float | None = None
@@ -140,7 +145,7 @@ def spread_of(
     shade = sided(SHADE, lambda at, array: _shade(array, known[at], f"/arrays/{at}", assumptions))
     if shade.relative_sd_share > 0.0 or shade.upward_sd_share:
         parts.append(shade)
-    rear = sided("rear_light", lambda at, array: _rear(array, known[at].rear_share, f"/arrays/{at}", assumptions))
+    rear = sided("rear_light", lambda at, array: _rear(array, known[at], f"/arrays/{at}", assumptions))
     snow = mean(lambda at, _: SNOW_SD_OF_LOSS * known[at].snow_share)
     sheet = mean(lambda at, _: _sheet(f"/arrays/{at}/panel", assumptions))
     plane = sided("plane", lambda at, array: _plane(array, known[at], f"/arrays/{at}", assumptions))
@@ -274,13 +279,15 @@ def _cover(array: Array, pointer: str, assumptions: Assumptions) -> _Sides:
     return 1.0 - assumptions.low(where, through) / through, assumptions.high(where, through) / through - 1.0
 
 
-def _rear(array: Array, rear_share: float, pointer: str, assumptions: Assumptions) -> _Sides:
+def _rear(array: Array, known: OfLight, pointer: str, assumptions: Assumptions) -> _Sides:
     """What the rear adds; of a mount that nobody told, at least what comes to a rear flat against a wall."""
+    rear_share = known.rear_share
     sd = REAR_SD_OF_GAIN * rear_share
+    up = hypot(sd, rear_share * known.rear_beyond / Z_90)
     if array.rear_light_share is not None or not assumptions.assumed(f"{pointer}/mount"):
-        return sd, sd
+        return sd, up
     hidden_share = 1.0 - min(REAR_OPENNESS.values()) / rear_openness(array)
-    return hypot(sd, rear_share * hidden_share / Z_90), sd
+    return hypot(sd, rear_share * hidden_share / Z_90), up
 
 
 def _plane(array: Array, known: OfLight, pointer: str, assumptions: Assumptions) -> _Sides:

@@ -14,8 +14,19 @@ from service.core.energy.hour_moves import Doubts, HourMoves, moves_of, with_mov
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
 from service.core.energy.otherwise import ground_otherwise, held_otherwise, lain_otherwise, upright_at_a_house
+from service.core.energy.rear_otherwise import rears_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
-from service.core.energy.spread import AT_INPUT, SHADE, OfLight, by_clouds_share, by_uncut_share, spread_of, with_part
+from service.core.energy.shares import hidden_share, left_kwh, rear_share, snow_share
+from service.core.energy.spread import (
+    AT_INPUT,
+    MEASURED_SHARE_PER_REFLECTANCE,
+    SHADE,
+    OfLight,
+    by_clouds_share,
+    by_uncut_share,
+    spread_of,
+    with_part,
+)
 from service.core.errors import ContradictionError
 from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
 from service.core.model.assumption import Assumptions
@@ -193,22 +204,25 @@ def year_spread(
     reflectance = setup.site.ground_reflectance_share
     on_cells = [_on_cells_kwh_per_m2(array, one) for array, one in zip(setup.arrays, hours, strict=True)]
     otherwise = lain_otherwise(setup.arrays, on_cells, sky, reflectance, assumptions)
+    measured = sky.plane_w_per_m2 is not None
+    rears = rears_otherwise(setup.arrays, sky, reflectance)
     others_w = [(AT_INPUT, group) for group in at_input(setup, assumptions, dc_w_of)]
     if any(one.far is not None for one in otherwise):
         arrays = [array if one.far is None else one.far for array, one in zip(setup.arrays, otherwise, strict=True)]
         others_w.append((SHADE, (dc_w_of(replace(setup, arrays=tuple(arrays))),)))
     known = [
         OfLight(
-            hidden_share=_hidden_share(one),
-            rear_share=_rear_share(one),
-            snow_share=_snow_share(one),
+            hidden_share=hidden_share(one),
+            rear_share=rear_share(one),
+            rear_beyond=rears[at],
+            snow_share=snow_share(one),
             weather_moves=_weather_moves(array, one, sky, reflectance),
             per_reflectance=per_reflectance,
             house=(0.0, 0.0)
-            if per_reflectance is None
+            if per_reflectance is None or measured
             else ground_otherwise(array, sky, per_reflectance, reflectance, f"/arrays/{at}", assumptions),
             upright_at_a_house=0.0
-            if per_reflectance is None
+            if per_reflectance is None or measured
             else upright_at_a_house(
                 array, sky, reflectance * _ground_kwh_per_m2(array, one, sky, 90.0), lit, f"/arrays/{at}", assumptions
             ),
@@ -321,9 +335,11 @@ def _weather_moves(array: Array, hours: ArrayHours, sky: SkyYear, ground_reflect
 
 
 def _per_reflectance(array: Array, hours: ArrayHours, sky: SkyYear) -> float | None:
-    """How far the array's light moves with the ground's reflectance, over that light."""
+    """How far the array's light moves with the ground's reflectance, over that light; measured, by the glass alone."""
+    if sky.plane_w_per_m2 is not None:
+        return MEASURED_SHARE_PER_REFLECTANCE
     on_cells_kwh_per_m2 = _on_cells_kwh_per_m2(array, hours)
-    if sky.plane_w_per_m2 is not None or not on_cells_kwh_per_m2 > 0.0:
+    if not on_cells_kwh_per_m2 > 0.0:
         return None
     return min(_ground_kwh_per_m2(array, hours, sky, array.plane.tilt_deg) / on_cells_kwh_per_m2, _ALL_FROM_GROUND)
 
@@ -342,45 +358,21 @@ def _faces_share(array: Array, hours: ArrayHours) -> float:
 
 def _on_cells_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
     """What is left of the array's light behind all that stands around it, cover and glass."""
-    return _left_kwh(hours, "angle") / _rated_kw(array)
+    return left_kwh(hours, "angle") / _rated_kw(array)
 
 
 def _on_panel_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
     """The same before the glass."""
-    return _left_kwh(hours) / _rated_kw(array)
+    return left_kwh(hours) / _rated_kw(array)
 
 
 def _warming_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
     """The same without the light that falls on snow."""
-    return _left_kwh(hours, "snow") / _rated_kw(array)
+    return left_kwh(hours, "snow") / _rated_kw(array)
 
 
 def _rated_kw(array: Array) -> float:
     return array.panel.rated_power_w * array.count / 1000.0
-
-
-def _left_kwh(hours: ArrayHours, *further: str) -> float:
-    """What is left of the front's light behind all that stands around it and a cover, and after ``further``."""
-    taken = ("skyline", "overhang", "shade", "cover", *further)
-    return hours.light_kwh - sum(hours.lost_kwh[code] for code in taken)
-
-
-def _rear_share(hours: ArrayHours) -> float:
-    """Part of what reaches an array's cells that comes to its rear: all, where the front sees nothing."""
-    both_kwh = _left_kwh(hours, "angle", "rear_light")
-    return max(-hours.lost_kwh["rear_light"], 0.0) / both_kwh if both_kwh > 0 else 0.0
-
-
-def _snow_share(hours: ArrayHours) -> float:
-    """What snow takes of an array's light, over what it leaves."""
-    left_kwh = _left_kwh(hours, "angle", "rear_light", "dirt", "snow")
-    return hours.lost_kwh["snow"] / left_kwh if left_kwh > 0 else 0.0
-
-
-def _hidden_share(one: ArrayHours) -> float:
-    """The part of an array's open light that skyline, overhang and shade take."""
-    hidden = sum(one.lost_kwh[code] for code in ("skyline", "overhang", "shade"))
-    return hidden / one.light_kwh if one.light_kwh > 0 else 0.0
 
 
 def _kwh(watts: Floats) -> float:

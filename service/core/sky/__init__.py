@@ -32,7 +32,7 @@ from service.core.sky.incidence import (
 from service.core.sky.light import PlaneLight, effective_light, light_of_planes, plane_light
 from service.core.sky.other_years import cloud_to_lose, plane_moves
 from service.core.sky.overhang import profile_angle_deg
-from service.core.sky.plane_given import plane_light_given
+from service.core.sky.plane_given import level_at_most, plane_light_given
 from service.core.sky.rear import (
     REAR_OPENNESS,
     RearWeights,
@@ -110,6 +110,7 @@ __all__ = [
     "incidence_angle_deg",
     "isotropic",
     "layout_key",
+    "level_at_most",
     "light_of_planes",
     "lit_rows",
     "modifier",

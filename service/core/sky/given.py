@@ -23,7 +23,7 @@ from service.core.sky.flicker import flicker_share
 from service.core.sky.given_checks import check_light, most_on_plane
 from service.core.sky.given_hours import BRIGHT_W_PER_M2, GivenHours, filled, hours_of
 from service.core.sky.given_times import HOUR_MINUTES, given_weather
-from service.core.sky.plane_given import LEAST_COS_ZENITH, level_light, split_of_minutes
+from service.core.sky.plane_given import LEAST_COS_ZENITH, level_light, split_of_minutes, tells_most
 from service.core.sky.snow import snow_of_hours
 from service.core.sky.sun import SunPosition, sun_of_any_year
 from service.core.sky.year import read_only
@@ -101,8 +101,8 @@ def _level(
 ) -> tuple[Floats, Floats | None, Floats | None]:
     """Global, beam and diffuse light of each step; beam and diffuse None where hours are to be split.
 
-    A sensor's small negative readings at night are nought. Of light on planes the flattest tells most of the level
-    ground's, of equal ones the brighter.
+    A sensor's small negative readings at night are nought. Of light on planes the flattest before which the sun stands
+    tells most of the level ground's, of equal ones the brighter.
     """
     ghi, dni, dhi = (
         None if one is None else np.maximum(one, 0.0)
@@ -118,11 +118,7 @@ def _level(
     outside = extraterrestrial(sun.distance_au)
     cos_zenith = np.maximum(np.cos(np.radians(sun.apparent_zenith_deg)), 0.0)
     if ghi is None:
-        columns = weather.plane_w_per_m2 or (np.empty(0),)
-        at = min(range(len(planes)), key=lambda i: (planes[i].tilt_deg, -float(np.nansum(columns[i]))))
-        plane = np.maximum(columns[at], 0.0)
-        found = level_light(np.nan_to_num(plane), planes[at], sun, outside, ground_reflectance_share)
-        return _unknown_where(np.isnan(plane), *found)
+        return _from_planes(weather.plane_w_per_m2 or (np.empty(0),), planes, sun, outside, ground_reflectance_share)
     if dhi is not None:
         beam = np.maximum(ghi - dhi, 0.0)
         high = cos_zenith > LEAST_COS_ZENITH
@@ -131,6 +127,28 @@ def _level(
     if dni is not None:
         return _unknown_where(np.isnan(ghi) | np.isnan(dni), ghi, dni, np.maximum(ghi - dni * cos_zenith, 0.0))
     return _unknown_where(np.isnan(ghi), ghi, *split_of_minutes(np.nan_to_num(ghi), cos_zenith, outside))
+
+
+def _from_planes(
+    columns: Sequence[Floats],
+    planes: Sequence[Plane],
+    sun: SunPosition,
+    outside: Floats,
+    ground_reflectance_share: float,
+) -> tuple[Floats, Floats, Floats]:
+    """Step by step from the plane that tells most of it."""
+    order = sorted(range(len(planes)), key=lambda i: (planes[i].tilt_deg, -float(np.nansum(columns[i]))))
+    of_plane = {planes[i]: i for i in reversed(order)}  # the brighter of equal ones
+    flattest_first = sorted(of_plane.values(), key=order.index)
+    told_by = tells_most([planes[i] for i in flattest_first], sun)
+    light = np.empty((3, told_by.size))
+    for at, i in enumerate(flattest_first):
+        rows = told_by == at
+        if rows.any():
+            plane = np.maximum(columns[i], 0.0)
+            found = level_light(np.nan_to_num(plane), planes[i], sun, outside, ground_reflectance_share)
+            light[:, rows] = np.array(_unknown_where(np.isnan(plane), *found))[:, rows]
+    return light[0], light[1], light[2]
 
 
 def _unknown_where(unknown: NDArray[np.bool_], *light: Floats) -> tuple[Floats, Floats, Floats]:

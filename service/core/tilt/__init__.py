@@ -7,7 +7,7 @@ from service.core.tilt.advice import (
 )
 from service.core.tilt.best import best_listed, best_plane, faces_beside, light_beside, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
-from service.core.tilt.facade import Facade, facade_to_hold
+from service.core.tilt.facade import Facade, facade_to_hold, shares_a_front
 from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
 from service.core.tilt.home import YearAtHome
 from service.core.tilt.moving import Schedule, Step
@@ -60,6 +60,7 @@ __all__ = [
     "open_bounds",
     "places_wished",
     "rules_of_thumb",
+    "shares_a_front",
     "stand_key",
     "stand_of",
     "stands_before_a_facade",

@@ -19,7 +19,7 @@ from service.core.tilt.bounds import PlaneBounds, bounds_by_mount
 from service.core.tilt.facing import Facing
 from service.core.tilt.lattice import compass
 from service.core.tilt.scene import Scene, grouped, scene_of
-from service.core.tilt.wish import AT_RAILING_OR_WALL, TiltWish, stands_before_a_facade
+from service.core.tilt.wish import AT_RAILING_OR_WALL, TiltWish, open_bounds, stands_before_a_facade
 
 _EAST_DEG, _WEST_DEG = 90.0, 270.0
 _HALF_CIRCLE_DEG = 180.0
@@ -58,6 +58,8 @@ def facade_to_hold(
     wish: TiltWish,
     facing: Facing | None,
     tilt_deg: float | None = None,
+    *,
+    front_deg: float | None = None,
 ) -> Facade | None:
     """The facade before which an array may be turned, if nobody told it, nor the azimuth of the panel.
 
@@ -68,11 +70,13 @@ def facade_to_hold(
         wish: where panels may stand.
         facing: of the railing, by when the sun was seen; None where nobody noted that.
         tilt_deg: of the panel, where that was told.
+        front_deg: which way the front was taken to look before which other arrays stand with it; None: still open.
 
     Returns:
-        By the notes of the sun; else of the facades from east to west over the midday sun, or of the arc wished for
-        where that is narrower, the one before which the panel's best plane has the middle light. None where no facade
-        is there or it was told, or where the panel stands square to it: a railing or wall, or one azimuth alone.
+        By the notes of the sun; else that front; else of the facades from east to west over the midday sun, or of the
+        arc wished for where that is narrower, the one before which the panel's best plane has the middle light. None
+        where no facade is there or it was told, or where the panel stands square to it: a railing or wall, or one
+        azimuth alone.
     """
     if not stands_before_a_facade(array) or array.facade_azimuth_deg is not None or not _turns(array, wish):
         return None
@@ -88,8 +92,9 @@ def facade_to_hold(
     light = np.interp(np.arange(looks.size), nodes, best)
     at = int(np.argsort(light, kind="stable")[(looks.size - 1) // 2])
     azimuth, taken = float(looks[at]), float(light[at])
-    if by_sun is not None:
-        azimuth, taken = by_sun.azimuth_deg, float(light[np.argmin(np.abs(_apart(looks, by_sun.azimuth_deg)))])
+    told_deg = front_deg if by_sun is None else by_sun.azimuth_deg
+    if told_deg is not None:
+        azimuth, taken = told_deg, float(light[np.argmin(np.abs(_apart(looks, told_deg)))])
     low, high = faces.low_azimuth_deg, faces.high_azimuth_deg
     if faces.facing == "not_known":
         low, high = faces_beside(azimuth, sky)
@@ -101,6 +106,18 @@ def facade_to_hold(
         in_ten=_beside(np.percentile(light, (_IN_TEN, 100.0 - _IN_TEN)), taken),
         at_most=_beside(np.concatenate((least, most)), taken),
     )
+
+
+def shares_a_front(array: Array, wish: TiltWish, facing: Facing | None) -> bool:
+    """Is the front open at which it hangs or before which it is turned, if its azimuth is? One house has one front.
+
+    Not where the notes of the sun tell it.
+    """
+    if array.facade_azimuth_deg is not None or (facing is not None and array.mount in _AT_THAT_RAILING):
+        return False
+    if stands_before_a_facade(array) and _turns(array, wish):
+        return True
+    return not wish.planes and open_bounds(array, wish).facing == "not_known"
 
 
 def _apart(looks_deg: Floats, azimuth_deg: float) -> Floats:

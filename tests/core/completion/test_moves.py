@@ -29,7 +29,7 @@ def test_what_energy_does_not_hang_on_is_not_asked():
     found = moves(completed.setup, completed.assumptions, dirty)
     assert not any(pointer.startswith(("/money", "/household", "/tariff")) for pointer in found)
     assert "/arrays/0/panel/weight_kg" not in found
-    assert "/inverter/inputs/0/max_short_circuit_current_a" not in found
+    assert "/inverter/inputs/0/connector_pairs" not in found
 
 
 def test_nothing_moves_where_nothing_was_assumed():
@@ -136,3 +136,29 @@ def test_the_rate_of_ageing_counts_only_for_a_panel_with_an_age():
     ):
         completed = asked(with_panel(**told))
         assert (pointer in moves(completed.setup, completed.assumptions, dirty)) is counts
+
+
+@pytest.mark.parametrize(("name", "hanging"), [
+    ("max_input_voltage_v", ("tracking_min_v", "tracking_max_v", "start_voltage_v")),
+    ("max_short_circuit_current_a", ("max_current_a",)),
+])  # fmt: skip
+def test_a_limit_by_which_others_were_taken_moves_the_year_as_telling_it_does(name, hanging):
+    """It was said that the year does not depend on it, and told it moved a year by up to all of it."""
+    beside = {"max_current_a": 11, "tracking_min_v": 20}
+    of_input = {one: value for one, value in beside.items() if one not in hanging}
+    completed = asked(with_panel() | {"inverter": {"ac_power_w": 600, "inputs": [of_input]}})
+    pointer = f"/inverter/inputs/0/{name}"
+    assumption = completed.assumptions.by_pointer[pointer]
+    for end in (assumption.low, assumption.high):
+        told = asked(with_panel() | {"inverter": {"ac_power_w": 600, "inputs": [of_input | {name: end}]}})
+        found = moved(completed.setup, completed.assumptions, assumption, end)
+        assert found.inverter.inputs[0] == told.setup.inverter.inputs[0]
+
+    def of_them(setup):
+        return sum(getattr(setup.inverter.inputs[0], one) for one in hanging)
+
+    assert moves(completed.setup, completed.assumptions, of_them)[pointer] > 0
+    assert pointer not in unmoved(completed.setup, completed.assumptions)
+    limits = {one: getattr(completed.setup.inverter.inputs[0], one) for one in hanging}
+    known = asked(with_panel() | {"inverter": {"ac_power_w": 600, "inputs": [limits]}})
+    assert unmoved(known.setup, known.assumptions)[pointer] == "does_not_move_the_year"

@@ -80,6 +80,12 @@ TEXTS: Mapping[str, str] = {
     "middle_of_faces.facade_azimuth_deg": "Which way the facade behind looks was not said. It was "
     "taken to look {value:.0f} degrees, the middle one by light of the faces from {low:.0f} to {high:.0f}, and the "
     "panel is turned before it. Look with a compass and tell it.",
+    "one_front": "Which way it looks was not said, nor of other arrays here. They were taken to look alike, "
+    "{value:.0f} degrees, a face in the middle between the best and the worst. Look with a compass: no answer narrows "
+    "the range more.",
+    "one_front.facade_azimuth_deg": "Which way the facade behind looks was not said, nor of other arrays here. One "
+    "facade was taken for all of them, to look {value:.0f} degrees, a middle one by light of the faces from {low:.0f} "
+    "to {high:.0f}, and the panel is turned before it. Look with a compass and tell it.",
     "sun_seen.facade_azimuth_deg": "By when the sun came and left the facade behind looks about "
     "{value:.0f} degrees; the notes admit {low:.0f} to {high:.0f}, clockwise. The panel is turned before it.",
     "square_to_panel": "Which way the facade behind looks was not said. It was taken to look "
@@ -170,8 +176,9 @@ TEXTS: Mapping[str, str] = {
     "model, hour by hour; the air is that of the typical year, and the mean wind of the place was taken, in m/s.",
     "split_by_model": "Only the sum of the light on level ground was given. How much of it came straight from the sun "
     "was taken by a model, hour by hour.",
-    "level_from_plane": "Only the light on the planes was given. The light on level ground that explains it was taken; "
-    "it tells clear days from dull ones, and how much of the light is direct.",
+    "level_from_plane": "Only the light on the planes was given. The light on level ground that explains it was taken, "
+    "{value:.0f} kWh/m2. That is a guess, it may be {low:.0f} to {high:.0f}: a plane tells little while it looks away "
+    "from the sun. It tells clear days from dull ones, and what comes to the rears.",
     "weather_gaps_filled": "So many hours were missing and have been filled. Light was taken to be the same part of a "
     "cloudless sky's as in the hours beside, air and wind to change evenly.",
     # home and money
