@@ -22,13 +22,14 @@ from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures, volts_of_windows
 from service.core.adverts.lines import edged, joined
 from service.core.adverts.old_prices import leave_out_old_prices
+from service.core.adverts.orders import Orders
 from service.core.adverts.other_amounts import leave_out_other_amounts
 from service.core.adverts.other_sending import leave_out_other_sending
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
-from service.core.adverts.scene import FIELDS, TITLE_FROM, Orders, Scene, scene_of
+from service.core.adverts.scene import FIELDS, TITLE_FROM, Scene, scene_of
 from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import NO_PIECES, Pieces

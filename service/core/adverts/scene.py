@@ -1,12 +1,20 @@
 """What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
 
 from collections.abc import Sequence, Set
-from itertools import chain
 
 from service.core.adverts.addressed import addressed_in
 from service.core.adverts.asked_roles import SHARED_WIRE
-from service.core.adverts.commands import commands_in, sentences_after, tells_of_himself
+from service.core.adverts.commands import commands_in, tells_of_himself
 from service.core.adverts.lexemes import Lexed
+from service.core.adverts.orders import (
+    Orders,
+    before_orders,
+    followers,
+    further_orders,
+    outside_orders,
+    pieces_of,
+    spans_of_orders,
+)
 from service.core.adverts.replaced import without_replacements
 from service.core.adverts.shared_wires import spans_of_wires, without_shared_wires
 from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
@@ -18,14 +26,8 @@ from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, It
 FIELDS = ("title", "body", "price_text")
 TITLE_FROM = -100_000  # sentences of the title are counted from here on, those of the body from nought: small numbers
 _NEAR = 3
-_MOST_ORDERS = 20
-_MOST_BEFORE = 40
 _NOTHING_BEHIND = [""] * 3  # so that nobody has to ask whether there is an item behind, or before, a place
 _NO_PANELS = ("inverter_one", "inverter_many", "set_one", "set_many", "other_goods", "accessory", "thermal")
-_CLOSING = frozenset(")].!?")  # "200 kr stk." before an order in great letters
-_ENDING = frozenset(("each", "lot", "per_set"))  # "35 euro each"
-
-Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 
 
 class Scene:
@@ -226,7 +228,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
     ``orders``: places in the body that are known to hold some.
     """
     in_title = commands_in(title.pieces, small) + addressed_in(title.pieces, small, price.pieces.words)
-    items = _without(title.items, in_title) + _without(body.items, orders)
+    items = outside_orders(title.items, in_title) + outside_orders(body.items, orders)
     items, (whats, by_what) = _of_the_goods(items, (title.pieces, body.pieces), small)
     if "q:hostile" in by_what:
         fields = (title.pieces.words, body.pieces.words)
@@ -236,13 +238,13 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
         whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
-        ordering = hostile | _followers(items, hostile)
+        ordering = hostile | followers(items, hostile)
         told = sorted((*by_what["q:hostile"], *by_what.get("order", ())))
         begun = [place for place in told if items[place].sentence in hostile]
-        honest = _before_orders(items, begun, (title.pieces.words, body.pieces.words))
-        further = _further(items, by_what["q:hostile"], (title.pieces.words, body.pieces.words), small)
-        orders = (*orders, *_spans(items, ordering, honest), *further[1])
-        within = [_pieces_of(spans) for spans in further]
+        honest = before_orders(items, begun, (title.pieces.words, body.pieces.words))
+        further = further_orders(items, by_what["q:hostile"], (title.pieces.words, body.pieces.words), small)
+        orders = (*orders, *spans_of_orders(items, ordering, honest), *further[1])
+        within = [pieces_of(spans) for spans in further]
         items = [item for at, item in enumerate(items) if item.what == "q:hostile" or at in honest or (
                  item.sentence not in ordering and item.at not in within[item.field])]  # fmt: skip
         whats, by_what = _by_what(items)
@@ -323,67 +325,6 @@ def _near(denials: Sequence[int]) -> frozenset[int]:
     for at in denials:
         near.update(range(at - 3, at + 5))
     return frozenset(near)
-
-
-def _without(items: list[Item], orders: Orders) -> list[Item]:
-    """Items that do not begin within orders, but for those that tell of them."""
-    if not orders:
-        return items
-    within = _pieces_of(orders)
-    return [item for item in items if item.at not in within or item.what == "q:hostile"]
-
-
-def _pieces_of(spans: Orders) -> set[int]:
-    return set(chain.from_iterable(range(low, high) for low, high in spans))
-
-
-def _followers(items: list[Item], hostile: set[int]) -> set[int]:
-    """Sentences close behind an order that go on with it: they tell what is to be answered."""
-    telling = sorted({item.sentence for item in items if item.what == "order"})
-    found = set(hostile)
-    for sentence in telling:
-        if sentence - 1 in found or sentence - 2 in found:
-            found.add(sentence)
-    return found
-
-
-def _further(
-    items: list[Item], hostile: list[int], words: Sequence[Sequence[str]], small: SmallWords
-) -> tuple[Orders, Orders]:
-    """Sentences of title and body that go on ordering behind a phrase of several words that begins to."""
-    begun = {items[place].sentence: items[place] for place in hostile}
-    telling = [item for item in begun.values() if item.to - item.at > 1][:_MOST_ORDERS]
-    found: tuple[list[tuple[int, int]], list[tuple[int, int]]] = ([], [])
-    for item in telling:
-        found[item.field].extend(sentences_after(words[item.field], item.at, small))
-    return found
-
-
-def _before_orders(items: list[Item], begun: list[int], words: Sequence[Sequence[str]]) -> set[int]:
-    """Places in the sentence of an order that stand before it, where an amount, a rating or a bracket ends there.
-
-    ``begun``: places of words of orders.
-    """
-    honest: set[int] = set()
-    firsts = {items[place].sentence: place for place in reversed(begun)}
-    for place in firsts.values():
-        item = items[place]
-        before = [at for at in range(max(place - _MOST_BEFORE, 0), place)
-                  if items[at].sentence == item.sentence and items[at].to <= item.at]  # fmt: skip
-        ended = item.at and words[item.field][item.at - 1] in _CLOSING
-        if ended or any(items[at].to == item.at and (items[at].unit or items[at].what in _ENDING) for at in before):
-            honest.update(before)
-    return honest
-
-
-def _spans(items: list[Item], ordering: set[int], honest: set[int]) -> list[tuple[int, int]]:
-    """From where to where, in pieces of the body, orders reach as far as their items tell."""
-    spans: dict[int, tuple[int, int]] = {}
-    for place, item in enumerate(items):
-        if item.field == 1 and item.sentence in ordering and place not in honest:
-            low, high = spans.get(item.sentence, (item.at, item.to))
-            spans[item.sentence] = (min(low, item.at), max(high, item.to))
-    return list(spans.values())[:_MOST_ORDERS]
 
 
 def numbers(scene: Scene) -> list[int]:

@@ -84,27 +84,12 @@ def settled(
         plane = Plane(tilt_deg=tilt, azimuth_deg=azimuth)
         return array if array.plane == plane else replace(array, plane=plane)
     places = places or Places()
-    wish, told_facade, held = places.wish, array.facade_azimuth_deg, None
+    told_facade, held = array.facade_azimuth_deg, None
     if azimuth is None:
-        front_deg = places.front_azimuth_deg
+        wish, front_deg = places.wish, places.front_azimuth_deg
         held = facade_to_hold(array, sky, ground_reflectance_share, wish, places.facing, tilt, front_deg=front_deg)
         array = array if held is None else _before(array, node, held, "one_front" if places.one_front else held.code)
-    if wish.planes:
-        found = best_listed(array, sky, ground_reflectance_share, _agreeing(wish.planes, tilt, azimuth))
-        codes = ("best_of_planes", "best_of_planes")
-    else:
-        bounds = narrowed(open_bounds(array, wish), tilt_deg=tilt, azimuth_deg=azimuth)
-        told = azimuth is not None or array.facade_azimuth_deg is not None or wish.low_azimuth_deg is not None
-        facing = None if told or array.mount not in AT_RAILING_OR_WALL else places.facing
-        if facing is not None:
-            bounds = narrowed(bounds, azimuth_deg=facing.azimuth_deg)
-        one_front = places.one_front and bounds.facing == "not_known"
-        if one_front and places.front_azimuth_deg is not None:
-            bounds = narrowed(bounds, azimuth_deg=places.front_azimuth_deg)
-        hinge = wish.hinge_tilts_deg if tilt is None else ()
-        found = _best(array, sky, ground_reflectance_share, bounds, hinge)
-        looks = "one_front" if one_front else _azimuth_code(array, bounds, wish, seen=facing is not None)
-        codes = (_tilt_code(array, bounds, wish, found), looks)
+    found, codes = _looked_for(array, sky, ground_reflectance_share, places, tilt, azimuth)
     spans = _tilt_span(node, codes[0]), _azimuth_span(codes[1], found, sky, places.facing, told_facade)
     plane = Plane(
         tilt_deg=found.tilt_deg if tilt is None else tilt,
@@ -120,6 +105,33 @@ def settled(
     if azimuth is None:
         _note(node, "azimuth_deg", found.azimuth_deg, codes[1], spans[1], sides)
     return replace(array, plane=plane)
+
+
+def _looked_for(
+    array: Array,
+    sky: SkyYear,
+    ground_reflectance_share: float,
+    places: Places,
+    tilt: float | None,
+    azimuth: float | None,
+) -> tuple[Plane, tuple[str, str]]:
+    """The plane of most light that all that was told leaves, and by which reasons its tilt and azimuth are taken."""
+    wish = places.wish
+    if wish.planes:
+        listed = _agreeing(wish.planes, tilt, azimuth)
+        return best_listed(array, sky, ground_reflectance_share, listed), ("best_of_planes", "best_of_planes")
+    bounds = narrowed(open_bounds(array, wish), tilt_deg=tilt, azimuth_deg=azimuth)
+    told = azimuth is not None or array.facade_azimuth_deg is not None or wish.low_azimuth_deg is not None
+    facing = None if told or array.mount not in AT_RAILING_OR_WALL else places.facing
+    if facing is not None:
+        bounds = narrowed(bounds, azimuth_deg=facing.azimuth_deg)
+    one_front = places.one_front and bounds.facing == "not_known"
+    if one_front and places.front_azimuth_deg is not None:
+        bounds = narrowed(bounds, azimuth_deg=places.front_azimuth_deg)
+    hinge = wish.hinge_tilts_deg if tilt is None else ()
+    found = _best(array, sky, ground_reflectance_share, bounds, hinge)
+    looks = "one_front" if one_front else _azimuth_code(array, bounds, wish, seen=facing is not None)
+    return found, (_tilt_code(array, bounds, wish, found), looks)
 
 
 def _agreeing(planes: Sequence[Plane], tilt: float | None, azimuth: float | None) -> list[Plane]:
