@@ -197,8 +197,10 @@ def _fewer_cells_that_start_late(setup: Setup, reach: Sequence[_Reach], assumpti
             (one.panel.max_power_voltage_v, one.panel.open_circuit_voltage_v, one.panel.max_power_current_a)
             for one in on
         ]
-        late = on and _load(on, points).starts_late(limits.tracking_min_v, limits.start_voltage_v)
-        if late and limits != before:
+        if not on or limits == before:
+            continue
+        load = _load(on, points)  # at rated power: what warm or dim hours alone lose is 1 % of a year
+        if load.least_v < limits.tracking_min_v or load.least_open_v < limits.start_voltage_v:
             yield changed
             return
 
