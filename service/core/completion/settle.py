@@ -93,18 +93,7 @@ def settled(
         found = best_listed(array, sky, ground_reflectance_share, _agreeing(wish.planes, tilt, azimuth))
         codes = ("best_of_planes", "best_of_planes")
     else:
-        bounds = narrowed(open_bounds(array, wish), tilt_deg=tilt, azimuth_deg=azimuth)
-        told = azimuth is not None or array.facade_azimuth_deg is not None or wish.low_azimuth_deg is not None
-        facing = None if told or array.mount not in AT_RAILING_OR_WALL else places.facing
-        if facing is not None:
-            bounds = narrowed(bounds, azimuth_deg=facing.azimuth_deg)
-        one_front = places.one_front and bounds.facing == "not_known"
-        if one_front and places.front_azimuth_deg is not None:
-            bounds = narrowed(bounds, azimuth_deg=places.front_azimuth_deg)
-        hinge = wish.hinge_tilts_deg if tilt is None else ()
-        found = _best(array, sky, ground_reflectance_share, bounds, hinge)
-        looks = "one_front" if one_front else _azimuth_code(array, bounds, wish, seen=facing is not None)
-        codes = (_tilt_code(array, bounds, wish, found), looks)
+        found, codes = _found(array, sky, ground_reflectance_share, (tilt, azimuth), places)
     spans = _tilt_span(node, codes[0]), _azimuth_span(codes[1], found, sky, places.facing, told_facade)
     plane = Plane(
         tilt_deg=found.tilt_deg if tilt is None else tilt,
@@ -120,6 +109,25 @@ def settled(
     if azimuth is None:
         _note(node, "azimuth_deg", found.azimuth_deg, codes[1], spans[1], sides)
     return replace(array, plane=plane)
+
+
+def _found(
+    array: Array, sky: SkyYear, ground_reflectance_share: float, given: _Span, places: Places
+) -> tuple[Plane, tuple[str, str]]:
+    """Within the bounds: the plane taken, and why its tilt and azimuth are so; ``given``: what of these was told."""
+    (tilt, azimuth), wish = given, places.wish
+    bounds = narrowed(open_bounds(array, wish), tilt_deg=tilt, azimuth_deg=azimuth)
+    told = azimuth is not None or array.facade_azimuth_deg is not None or wish.low_azimuth_deg is not None
+    facing = None if told or array.mount not in AT_RAILING_OR_WALL else places.facing
+    if facing is not None:
+        bounds = narrowed(bounds, azimuth_deg=facing.azimuth_deg)
+    one_front = places.one_front and bounds.facing == "not_known"
+    if one_front and places.front_azimuth_deg is not None:
+        bounds = narrowed(bounds, azimuth_deg=places.front_azimuth_deg)
+    hinge = wish.hinge_tilts_deg if tilt is None else ()
+    found = _best(array, sky, ground_reflectance_share, bounds, hinge)
+    looks = "one_front" if one_front else _azimuth_code(array, bounds, wish, seen=facing is not None)
+    return found, (_tilt_code(array, bounds, wish, found), looks)
 
 
 def _agreeing(planes: Sequence[Plane], tilt: float | None, azimuth: float | None) -> list[Plane]:
