@@ -260,6 +260,21 @@ def test_a_small_panel_on_an_untold_input_may_give_all_or_nothing_and_telling_th
     assert unknown["middle"] < 0.5 * wide["middle"] < wide["middle"] <= unknown["hopeful"]
 
 
+@pytest.mark.parametrize(("count", "ac_power_w"), [(2, 600), (2, 800), (3, 1200), (4, 2000)])
+def test_panels_that_nobody_joined_may_have_an_input_each(count, ac_power_w):
+    stand = {"mount": "ground_frame", "plane": {"tilt_deg": 30, "azimuth_deg": 180}, "panel": {"rated_power_w": 440}}
+    site, inverter = {"latitude_deg": 48, "longitude_deg": 11}, {"ac_power_w": ac_power_w}
+
+    def band(arrays):
+        found = post("/v1/energy", {"site": site, "arrays": arrays, "inverter": inverter, "as_of": "2026-11-25"})
+        return found.json()["energy"]["year_kwh"]
+
+    untold, apart = band([{**stand, "count": count}]), band([stand] * count)
+    told = band([{**stand, "count": count, "joined": "series", "input": 1}])
+    assert untold["cautious"] <= told["middle"] < apart["middle"] <= untold["hopeful"]
+    assert told["hopeful"] < untold["hopeful"]
+
+
 def test_money_has_the_doubt_of_an_untold_input_too():
     unknown, told = (
         post("/v1/appraisal", {**small_set(**one), "outlay": {"items": [{"what": "set", "amount": 100}]}}).json()

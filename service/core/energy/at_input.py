@@ -90,6 +90,8 @@ def _groups(setup: Setup, assumptions: Assumptions) -> Iterator[tuple[Setup, ...
     others = tuple(_joined_otherwise(array, f"/arrays/{at}", assumptions) for at, array in enumerate(arrays))
     if any(one is not array for one, array in zip(others, arrays, strict=True)):
         yield (replace(setup, arrays=others),)
+    for apart in _each_on_its_own(setup, assumptions):
+        yield (replace(setup, arrays=apart),)
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,3 +235,15 @@ def _joined_otherwise(array: Array, pointer: str, assumptions: Assumptions) -> A
     if array.count == 1 or array.joined not in _OTHER_WAY or f"{pointer}/joined" not in assumptions.by_pointer:
         return array
     return replace(array, joined=_OTHER_WAY[array.joined])
+
+
+def _each_on_its_own(setup: Setup, assumptions: Assumptions) -> Iterator[tuple[Array, ...]]:
+    """The panels on an input each, where nobody told how they are joined or where, and there are inputs for all."""
+    panels, told = sum(array.count for array in setup.arrays), assumptions.by_pointer
+    if not len(setup.arrays) < panels <= len(setup.inverter.inputs):
+        return
+    for at, array in enumerate(setup.arrays):
+        if f"/arrays/{at}/input" not in told or (array.count > 1 and f"/arrays/{at}/joined" not in told):
+            return
+    each = (array for array in setup.arrays for _ in range(array.count))
+    yield tuple(replace(array, count=1, joined="parallel", input=at) for at, array in enumerate(each, 1))
