@@ -51,9 +51,9 @@ TEXTS: Mapping[str, str] = {
     "one_trip": "One trip there and back was counted.",
     "one_panel": "One panel was taken.",
     "nothing_to_join": "One panel is joined to no other.",
-    "series_unless_said": "How the panels are wired was not said. Series on one input was taken, as its higher voltage is "
-    "the stricter check; with an input each they may yield far more, which the year's range holds. Tell an array for "
-    "each input.",
+    "series_unless_said": "How the panels are wired was not said. Series on one input was taken, as its higher voltage "
+    "is the stricter check; with an input each they may yield far more, which the year's range holds. Tell an array "
+    "for each input.",
     "mount_open": "How the panels stand was not said. They were taken as standing free towards the sun; hung on a "
     "railing they yield less. Tell the mount.",
     "upright_by_mount": "On a rail, wall or fence panels hang upright.",
