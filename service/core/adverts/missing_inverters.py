@@ -6,13 +6,13 @@ As in "balcony kit, inverter missing", "es fehlt der 800-W-Wechselrichter", "fal
 from collections.abc import Sequence
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
+from service.core.adverts.walk import INVERTERS, PANELS
 
 _SETS = frozenset(("set_one", "set_many", "set_weak"))
 _WITH_PANELS = PANELS | {"set_one", "set_many"}
-_THINGS = frozenset(("accessory", "other_goods"))
-_MOST_WORDS, _FAR = 2, 6
+_FAR = 6
 _ENDS = frozenset(".,;!?\n|():")
+_WATTS = frozenset(("w", "watt", "va"))
 
 
 def inverter_missing(scene: Scene) -> bool:
@@ -41,64 +41,49 @@ def _of_set(scene: Scene, place: int) -> bool:
 
 
 def _is_missing(scene: Scene, place: int) -> bool:
-    """Is the inverter at that place, not a part of it; and not "must go", as things do that are sold?"""
-    missing = scene.by_what["s:missing"]
-    item = scene.items[place]
-    for at in missing:
+    """Is the inverter at that place, and nothing of it or about it; and not "must go", as things do that are sold?
+
+    Only where next to nothing else is said beside both: of "the invoice of the inverter is missing" it is not known.
+    """
+    item, small = scene.items[place], scene.small
+    tokens = scene.tokens[item.field]
+    for at in scene.by_what["s:missing"]:
         one = scene.items[at]
         if one.sentence != item.sentence or one.clause != item.clause or scene.denied(at):
             continue
-        if scene.tokens[one.field][one.at - 1] in scene.small.must_go:
+        if one.field != item.field or tokens[one.at - 1] in small.must_go:
             continue
-        first, last = (place, at) if one.at >= item.to else (at, place)
-        if _apart(scene, first, last):
-            continue
-        if first == at or not (_has_object(scene, at, one) or _of_part(scene, place, item)):
-            return scene.small.second.isdisjoint(scene.tokens[item.field][max(item.at - 2, 0) : item.at])
+        first, last = (item, one) if one.at >= item.to else (one, item)
+        alone = _only_beside(scene, tokens[first.to : last.at]) and _ends(tokens, last.to)
+        if alone and (first is one or _begins(scene, tokens, item.at)):
+            return small.second.isdisjoint(tokens[max(item.at - 2, 0) : item.at])
     return False
 
 
-def _apart(scene: Scene, first: int, last: int) -> bool:
-    """Do other things, other figures than watts or several words stand between two items?"""
-    one, two = scene.items[first], scene.items[last]
-    words = scene.tokens[one.field][one.to : two.at]
-    between = scene.items[first + 1 : last]
-    if one.what in INVERTERS and ":" in words:
-        return True
-    if two.at - one.to > _FAR or any(_tells(item) for item in between if one.to <= item.at < two.at):
-        return True
-    named = {at for item in between if item.what == NUMBER for at in range(item.at, item.to)}
-    return sum(word.isalpha() and one.to + at not in named for at, word in enumerate(words)) > _MOST_WORDS
-
-
-def _tells(item: Item) -> bool:
-    """Is it anything but watts, their name or the same goods again?"""
-    return item.what not in INVERTERS and item.what != "power" and not (item.what == NUMBER and item.unit in {"W", ""})
-
-
-def _of_part(scene: Scene, place: int, item: Item) -> bool:
-    """Does the part that is missing stand before it: "cable of the inverter missing", but not "mounts and inverter"?"""
-    tokens = scene.tokens[item.field]
-    return any(
-        _is_thing(one)
-        and one.clause == item.clause
-        and 0 <= item.at - one.to <= _MOST_WORDS
-        and scene.small.joining.isdisjoint(tokens[one.to : item.at])
-        for one in scene.back(place, 4)
+def _only_beside(scene: Scene, words: Sequence[str]) -> bool:
+    """Is there nothing among them but articles, "is" and the like, and watts?"""
+    return all(word in scene.small.beside_missing or word in _WATTS or not word.isalpha() for word in words) and (
+        _ENDS.isdisjoint(words)
     )
 
 
-def _is_thing(item: Item) -> bool:
-    return item.what in _THINGS or item.what.startswith("p:")
+def _ends(tokens: Sequence[str], to: int) -> bool:
+    """Does what is said of it end there, but for watts: "falta el inversor de 800 W"?"""
+    behind = tokens[to : to + _FAR]  # "and" is no end: Dutch "en" is a Danish article
+    for at, word in enumerate(behind):
+        if word in _ENDS:
+            return True
+        of_watts = at + 1 < len(behind) and behind[at + 1].isdigit()
+        if word.isalpha() and word not in _WATTS and not of_watts:
+            return False
+    return True
 
 
-def _has_object(scene: Scene, place: int, one: Item) -> bool:
-    """Does what is missing follow: "inverter missing its lead"?"""
-    tokens = scene.tokens[one.field]
-    words: Sequence[str] = tokens[one.to : one.to + 1]
-    if not words or words[0] in _ENDS:
-        return False
-    return any(
-        two.clause == one.clause and two.at - one.to <= _MOST_WORDS + 1 and _is_thing(two)
-        for two in scene.ahead(place, 4)
-    )
+def _begins(scene: Scene, tokens: Sequence[str], at: int) -> bool:
+    """Does it begin with the inverter there, but for articles and watts: no "invoice of the inverter"?"""
+    for word in tokens[max(at - _FAR, 0) : at][::-1]:
+        if word in _ENDS or word in scene.small.joining:
+            return True
+        if word.isalpha() and word not in scene.small.beside_missing and word not in _WATTS:
+            return False
+    return True

@@ -260,6 +260,7 @@ class SmallWords:
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
+    beside_missing: Words  # all that may stand beside a missing inverter: "the inverter is unfortunately missing"
     beside_kept: Words  # between a number and that the seller keeps so many: "four of them I keep"
     left_over: Words  # beside a number of what is left of more: "7 remain"
     only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"

@@ -46,6 +46,18 @@ def test_a_set_without_its_inverter_is_panels(title, body):
         "Kit solar 2 placas 430 W, al inversor 800 W le falta el cable. 230 €",
         "Kit solaire 2 panneaux 430 W, onduleur 800 W, il manque le câble de l'onduleur. 230 €",
         "Sæt med 2 paneler 430 W og inverter 800 W, kabel mangler. 1500 kr.",
+        "Balkonkraftwerk 2 Module 430 W, Wechselrichter 800 W. Die Rechnung vom Wechselrichter fehlt. 230 €",
+        "Balkonkraftwerk 2 Module 430 W, Wechselrichter 800 W. Dem Wechselrichter fehlt ein Fuß. 230 €",
+        "Balkonkraftwerk 2 Module 430 W, Wechselrichter 800 W. Der Wechselrichter fehlt auf den Bildern. 230 €",
+        "Solar kit, 2 panels 430 W, 800 W inverter. Inverter documents missing. £230",
+        "Solar kit, 2 panels 430 W, 800 W inverter. A screw is missing on the inverter. £230",
+        "Balkonset 2 panelen 430 W, omvormer 800 W. Aan de omvormer mist een schroef. 230 €",
+        "Kit solaire 2 panneaux 430 W, onduleur 800 W. L'onduleur manque sur la photo. 230 €",
+        "Kit solar 2 placas 430 W, inversor 800 W. Al inversor le falta un tornillo. 230 €",
+        "Kit da balcone 2 pannelli 430 W, inverter 800 W. All'inverter manca una vite. 230 €",
+        "Zestaw balkonowy 2 panele 430 W, inwerter 800 W. Brak zdjęcia inwertera. 900 zł",
+        "Balkonová elektrárna 2 panely 430 W, měnič 800 W. U měniče chybí zástrčka. 5000 Kč",
+        "Altansæt 2 paneler 430 W, inverter 800 W. Inverteren mangler en fod. 1500 kr.",
     ],
 )
 def test_what_else_is_missing_leaves_the_set(body):
