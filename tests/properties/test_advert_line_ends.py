@@ -17,7 +17,7 @@ HONEST = [one for one in map(json.loads, ROWS) if len(one["body"]) < 3000 and "\
 def told(title, body, price):
     """All that is read but where it stands."""
     found = read_advert(Advert(title=title, body=body, price_text=price), WORDS)
-    return {name: getattr(found, name) for name in found.__slots__ if name != "claims"}
+    return {name: getattr(found, name) for name in found._fields if name != "claims"}
 
 
 def as_they_are():

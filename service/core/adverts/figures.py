@@ -198,8 +198,8 @@ def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[It
     name = name_of(scene, place, _RATINGS)
     if name == "vmp" and scene.tells("inverter_one", "inverter_many") and is_greatest(scene, place, item):
         return  # of the inverter's input
-    if name in found and name and _fits(name, item):
-        keep_of_label(scene, found, name, item)
+    if name and name in found and _fits(name, item) and not any(kept is item for _, kept, _ in found.values()):
+        keep_of_label(scene, found, name, item)  # a figure with a name of its own is no second value of another
     if name and name not in found and _fits(name, item) and item not in in_rows:
         found[name] = (item.value, item, 0.97 if item.unit else 0.9)
 

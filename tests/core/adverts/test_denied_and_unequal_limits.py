@@ -136,7 +136,7 @@ def test_limits_beside_words_for_running_stay(body):
         ("Solar panel 400 W, Voc 41 V on the web, Voc 37 V on the label. £40", "open_circuit_voltage_v", (37, True)),
         ("Panneau 400 W, Voc 37 V sur l'étiquette, Voc 41 V sur internet. 40 €", "open_circuit_voltage_v", (37, True)),
         (
-            "Solar panel 400 W, Voc 41 V says the seller, Voc 37 V the data sheet, £40",
+            "Solar panel 400 W, Voc 41 V says the seller, Voc 37 V his neighbour, £40",
             "open_circuit_voltage_v",
             (None, True),
         ),

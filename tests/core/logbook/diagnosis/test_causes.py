@@ -19,7 +19,7 @@ CASES: Mapping[str, tuple[int, int, int]] = MappingProxyType(
         "limit_lower_than_stated": (2, 91, 900),
         "undeclared_shade": (6, 91, 900),
         "plane_differs": (1, 91, 900),
-        "dirt_drift": (7, 91, 900),
+        "dirt_drift": (11, 91, 900),
         "heat_derating": (3, 91, 900),
         "grid_trips": (1, 42, 300),
         "wet_trips": (3, 91, 900),

@@ -50,7 +50,7 @@ def close(seed: int, days: int, step_s: int, *, off: bool) -> MadeLog:
     return log if off else replace(a_log(None, seed, days=days, step_s=step_s, weather="own"))
 
 
-CLOSE = [(1, 91, 900), (4, 91, 900), (6, 182, 3600), (6, 42, 300)]
+CLOSE = [(1, 91, 900), (4, 91, 900), (6, 182, 3600), (6, 49, 300)]
 
 
 @pytest.mark.parametrize(("seed", "days", "step_s"), CLOSE)
