@@ -10,6 +10,8 @@ from service.core.adverts.small_words import SmallWords
 
 MOST_OF_ONE_A = 18.0  # more may be the sum of two inputs, of which none bears less than half of it
 _TO_INPUTS, _TO_ARTICLE = 4, 1  # pieces
+_MOST, _VOLTS = ("max", "maks"), ("v", "u", "mppt")
+_SENTENCE_ENDS = frozenset(".;!\n|")
 _BEGINS = frozenset((".", ":", "(", "-", ",", ";", "\n", "|", "•", "*"))
 
 
@@ -49,4 +51,24 @@ def told_of_each(tokens: Sequence[str], low: int, at: int, figure: int, value_a:
         if tokens[at] in small.of_all_inputs:
             return False
     begins = at == low or tokens[at - 1] in _BEGINS
-    return begins and not any(word.startswith(small.sharing) for word in tokens[at:figure])
+    return begins and _only_the_most(tokens, at, figure, small)
+
+
+def _only_the_most(tokens: Sequence[str], at: int, figure: int, small: SmallWords) -> bool:
+    """Does nothing but "max." stand between the inputs and the amperes, and nothing behind these in the sentence?
+
+    "Both inputs max. 16 A (8 A + 8 A)" and "both inputs take 16 A between them" tell of both together.
+    """
+    named = next((one for one in range(at, figure) if tokens[one].startswith(small.inputs_named)), figure)
+    if not all(_is_light(word, small) or not word.isalpha() for word in tokens[named + 1 : figure]):
+        return False
+    behind = [word for word in tokens[figure + 1 : figure + 6] if not _is_light(word, small)]
+    if behind and behind[0].startswith("a"):  # the unit
+        del behind[0]
+    if not behind or behind[0] in _SENTENCE_ENDS:
+        return True
+    return behind[0] == "," and (len(behind) == 1 or not behind[1].isalpha() or behind[1].startswith(_VOLTS))
+
+
+def _is_light(word: str, small: SmallWords) -> bool:
+    return word.startswith(_MOST) or word in small.inputs_bear

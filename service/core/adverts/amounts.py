@@ -20,6 +20,7 @@ from service.core.adverts.each_thing import counts_a_thing, has_its_figure, of_w
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.on_pallets import stands_on_each
+from service.core.adverts.other_amounts import is_road
 from service.core.adverts.portions import for_some
 from service.core.adverts.price_of_some import number_of_all
 from service.core.adverts.scene import Scene, measured_in
@@ -177,12 +178,12 @@ def _named_before(scene: Scene, place: int, item: Item) -> Item:
 
 
 def _no_amount(scene: Scene, tokens: list[str], item: Item) -> bool:
-    """Is it a rating, a number of sets ("5 sad po 2") or what is in one ("in sets à 2", "2 Paletten à 31")?"""
+    """Is it a rating, a number of sets ("5 sad po 2") what is in one ("in sets à 2", "2 Paletten à 31"), a road?"""
     if item.to < len(tokens) and tokens[item.to] in scene.small.equal_sets:
         return True
     if item.value < _LEAST_SET and tokens[item.at - 1] in scene.small.sets_by and names_set(scene, tokens[item.at - 2]):
         return True
-    if stands_on_each(scene, item):
+    if stands_on_each(scene, item) or is_road(scene, item):
         return True
     return _is_rating(scene, tokens, item)
 

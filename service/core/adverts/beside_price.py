@@ -56,7 +56,7 @@ def _changes_price(scene: Scene, place: int, before: Sequence[str], behind: Sequ
     if not _SENT.isdisjoint(scene.near(place, 3, 3)):
         return False
     first, named = _past(behind, small.change_linking), _past(before, small.change_linking)
-    if first and first[0] in small.price_change:
+    if first and first[0] in small.price_change and small.handed_over.isdisjoint(first[1:2]):
         return True
     if named and named[0] in small.price_change and small.change_after.isdisjoint(named[1:2]):
         return True

@@ -14,6 +14,7 @@ DEAD, BROKEN = "d:dead", "s:broken"
 _GOODS = PANELS | INVERTERS | {"set_one", "set_many"}
 _BESIDE = _GOODS | {NUMBER, "part", "all", "each", "used", "piece", "inputs", "selling", "sold", BROKEN, DEAD,
                     "d:hail_damage", "t:mono", "t:poly", "t:topcon", "bifacial", "without"}  # fmt: skip
+_FOR_OTHERS = frozenset(("for", "old_ones"))
 _PAIR = 2
 _OF_PIECES = MONEY_UNITS | {""}
 _PIECES = frozenset(("piece", "each"))
@@ -31,10 +32,18 @@ def add_broken_goods(scene: Scene, kind: str, breaking: Set[str]) -> None:
     for place in scene.by_what.get(BROKEN, ()):
         item = scene.items[place]
         tokens = scene.tokens[item.field]
-        if tokens[item.to - 1].startswith(small.breaks_all) and not scene.denied(place) and _of_goods(scene, place):
+        if not tokens[item.to - 1].startswith(small.breaks_all) or scene.denied(place) or _of_others(scene, place):
+            continue
+        if _of_goods(scene, place):
             found.append(place)
     if found:
         scene.by_what[DEAD] = of_the_goods(scene, found, kind)
+
+
+def _of_others(scene: Scene, place: int) -> bool:
+    """Is it what the goods are for, or what the seller had before: "to replace a broken panel", "my old one broke"?"""
+    clause = scene.items[place].clause
+    return any(one.what in _FOR_OTHERS and one.clause == clause for one in scene.back(place, 6))
 
 
 def leave_out_none_broken(scene: Scene) -> None:

@@ -170,3 +170,11 @@ def _article(scene: Scene, item: Item) -> bool:
 def _same_word(part: Sequence[Item], one: Item) -> bool:
     """Is it another meaning of the word of a thing, or "each" beside an amount?"""
     return one.what == "piece" or any(two.what in _THINGS and two.at <= one.at < two.to for two in part)
+
+
+def is_road(scene: Scene, item: Item) -> bool:
+    """Is a bare figure behind "a" the number of a road: "5 minutes from the A3", "an der A 3"?"""
+    tokens, at = scene.tokens[item.field], item.at - 1
+    if at < 0 or tokens[at] != "a":
+        return False
+    return scene.glued(item.field, item.at) or (at > 0 and tokens[at - 1] in scene.small.beside_missing)

@@ -9,6 +9,7 @@ from service.core.adverts.bills_and_deposits import paid_in_parts
 from service.core.adverts.bundles import one_or_all
 from service.core.adverts.each_thing import on_request
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
+from service.core.adverts.free_things import goods_are_free
 from service.core.adverts.goods import Goods
 from service.core.adverts.marked_price import marked_as_price, stands_first
 from service.core.adverts.pieces import of_pallet
@@ -136,7 +137,8 @@ def _given(scene: Scene) -> tuple[bool, bool]:
     free = [place for place in places if any(
         one.what in {"shipping", "bring"} and one.clause == scene.items[place].clause
         for one in (*scene.back(place, 4), *scene.ahead(place, 4)))]  # fmt: skip
-    return len(free) < len(places) or any(one.what == "giveaway" for one in scene.price), bool(free)
+    given = any(place not in free and goods_are_free(scene, place) for place in places)
+    return given or any(one.what == "giveaway" for one in scene.price), bool(free)
 
 
 def _a_pallet(scene: Scene, chosen: Item) -> bool:

@@ -140,11 +140,12 @@ def _is_each(scene: Scene, place: int, item: Item, but: int = -1) -> bool:
     """Is it said to be what each has? ``but``: a piece that tells nothing of it: "per" of "per entrambi"."""
     near = [one for one in scene.back(place, 6) if item.at - one.to <= _NEAR]
     near += [one for one in scene.ahead(place, 4) if one.at - item.to <= _NEAR]
-    if any(one.what == "each" and one.at != but for one in near):
+    none = {one.to for one in near if one.what == "without"} | {but}  # "max. 16 A, not each"
+    if any(one.what == "each" and one.at not in none for one in near):
         return True
     tokens, each = scene.tokens[item.field], scene.small.for_each
     places = (*range(max(item.at - _NEAR, 0), item.at), *range(item.to, min(item.to + _NEAR, len(tokens))))
-    return any(tokens[at] in each and at != but for at in places)
+    return any(tokens[at] in each and at not in none for at in places)
 
 
 def _sum_before(scene: Scene, place: int, item: Item) -> bool:

@@ -172,3 +172,20 @@ def test_a_word_for_a_total_that_stands_alone_behind_amperes_is_theirs(language,
 )
 def test_a_total_of_something_else_behind_amperes_takes_no_limit_away(language, body):
     assert inverter_of(language, body)["max_current_a"] == 14
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Both inputs take 16 A between the two.", "Both inputs max 16 A (8 A + 8 A).",
+        "Both inputs: 16 A max, not each!",
+        "Beide Eingänge miteinander max. 16 A.", "Beide Eingänge max. 16 A (8 A + 8 A).",
+        "Beide ingangen bij elkaar max. 16 A.", "Les deux entrées réunies max 16 A.",
+        "Ambas entradas máx. 16 A repartidos.", "Entrambi gli ingressi max 16 A, non ciascuno.",
+        "Oba wejścia razem wzięte maks. 16 A.", "Ambas as entradas juntas máx. 16 A.", "Oba vstupy společně max. 16 A.",
+        "Begge indgange under et maks. 16 A.",
+    ],
+)  # fmt: skip
+def test_what_both_share_is_the_limit_of_none(said):
+    found = read_advert(Advert(title="", body=f"Micro inverter 600 W. {said} Max 60 V."), WORDS).inverter
+    assert found.get("max_current_a") in {None, 8}

@@ -83,3 +83,17 @@ def test_time_grows_with_the_length():
     row = "Modul 400 W, 10 € Nachlass bei Abholung, Parken 4 €, Kabel fehlt, 12 € online, "
     few, many = row * 25, row * 200
     assert grows_within(lambda: reading_of(few, "50 €"), lambda: reading_of(many, "50 €"), 12)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Panneau 400 W. 50 € remise en main propre.", "Panel 400 W. £50 less than a year old.",
+        "Modul 400 W. 50 € weniger als ein Jahr alt.", "Paneel 400 W. 50 euro minder dan een jaar oud.",
+        "Panel 400 W. 50 zł mniej niż rok.", "Panel 400 W. 50 Kč méně než rok starý.",
+        "Panel 400 W. 50 kr mindre end et år gammel.",
+    ],
+)  # fmt: skip
+@pytest.mark.parametrize("field", [None, "1 €"])
+def test_a_price_before_being_handed_over_or_an_age_is_the_price(body, field):
+    assert reading_of(body, field).price.value == 50

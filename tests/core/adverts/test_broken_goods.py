@@ -94,3 +94,15 @@ def test_a_damaged_corner_is_a_mark():
 def test_one_of_several_that_is_broken_damages_a_part():
     reading = read("4 panels 400 W, one is broken, £30 each")
     assert (reading.condition, "part_damaged" in reading.doubts) == ("unknown", True)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "800 W micro inverter, works. My old inverter was broken, replaced since. £60",
+        "Panneau 400 W, pour remplacer un panneau cassé. 50 €", "Placa 400 W para sustituir una placa rota. 50 €",
+    ],
+)  # fmt: skip
+def test_what_the_goods_are_for_and_what_was_before_them_may_be_broken(body):
+    found = read(body)
+    assert (found.condition, found.defects) == ("unknown", ())
