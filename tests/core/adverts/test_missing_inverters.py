@@ -20,6 +20,7 @@ def reading_of(body, title=""):
         ("", "Solar kit with two 430 W panels, the inverter is missing. £130"),
         ("Solar kit 2 x 430 W with inverter", "Inverter missing. £130"),
         ("", "Balkonset met 2 panelen 430 W, de omvormer ontbreekt. 130 euro"),
+        ("", "Stekkerset met 2 panelen 430 W, de omvormer zit er niet bij. 130 euro"),
         ("", "Kit solaire 2 panneaux 430 W, il manque l'onduleur. 130 €"),
         ("", "Kit solar con 2 placas de 430 W, falta el microinversor de 800 W. 130 €"),
         ("", "Kit da balcone 2 pannelli 430 W, inverter mancante. 130 €"),
