@@ -28,6 +28,7 @@ VERBS = "in the others the verb's ending tells the person, or no such order is k
 OPEN = "words of the others are not collected yet, so the rule sees less there"
 # Role -> the languages that fill it, where some do not, and why the others need not or do not.
 SOME = {
+    "handed_over": ("fr", "elsewhere the word for a rebate is none for handing over"),
     "per": ("en de nl fr es it pt da", "Polish and Czech say za and na, which are parts of per_watt and the like"),
     "number_behind": ("en", HABIT),
     "paid_for": ("en de fr es it pl pt cs da", WIDER),
