@@ -2,9 +2,10 @@
 
 from service.core.adverts.asked_roles import FOR_SALE, SOME_ONLY
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _MOST, _BACK, _AHEAD = 5000, 3, 4
+_OF_SOLD = ("W", *sorted(CURRENCIES))
 
 
 def only_some(scene: Scene) -> int | None:
@@ -47,3 +48,11 @@ def _for_sale(scene: Scene, item: Item) -> bool:
         if word not in small.some_joining:
             return False
     return False
+
+
+def beside_what_is_sold(scene: Scene, item: Item) -> bool:
+    """Is it in the title, or are watts, a price or selling told beside it? "Replaced by 12 new panels" sells none."""
+    if item.field != 1 or scene.in_sentence(item.sentence, "selling"):
+        return True
+    known = (scene.units[unit] for unit in _OF_SOLD if unit in scene.units)
+    return any(scene.items[at].sentence == item.sentence for row in known for at in row)

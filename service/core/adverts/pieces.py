@@ -9,6 +9,7 @@ from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.offered_of_more import offered_of_more
 from service.core.adverts.on_pallets import on_all_pallets
+from service.core.adverts.only_some import beside_what_is_sold
 from service.core.adverts.parts import paid_for_several
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -84,6 +85,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
+    aside: list[int] = []  # where nothing else is told of what is sold
     counting, stocked = frozenset((*names, "piece")), scene.tells("stock", "left")
     on_pallets = "pallet" in scene.by_what
     bundled = kind != "set" and bool(scene.roles & BUNDLES)
@@ -101,7 +103,9 @@ def _pieces(scene: Scene, kind: str) -> int | None:
         if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
         elif not told and _counts(scene, place, item, names, kind):
-            counted.append(_times_pallets(scene, place, item))
+            (counted if beside_what_is_sold(scene, item) else aside).append(_times_pallets(scene, place, item))
+    if not any(count > 1 for count in counted):
+        counted += aside
     return max(told) if told else _most(scene, kind, counted)
 
 
