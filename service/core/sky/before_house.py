@@ -107,11 +107,13 @@ def _left_of_upright(looks_deg: Floats, daylight: Daylight, ratio: float) -> Flo
 def _left_of_one(looks_deg: float, daylight: Daylight, ratio: float) -> Floats:
     """The same before one facade, (1,), of which one is asked again for each plane that is tried before it."""
     key = ratio, looks_deg
-    if key not in daylight.before:
+    found = daylight.before.get(key)
+    if found is None:
+        found = _left_at([looks_deg], daylight, ratio)
         if len(daylight.before) >= _KEPT:
             daylight.before.clear()
-        daylight.before[key] = _left_at([looks_deg], daylight, ratio)
-    return daylight.before[key]
+        daylight.before[key] = found
+    return found  # not looked up again: another thread may have begun the row anew
 
 
 def _left_at(looks_deg: ArrayLike, daylight: Daylight, ratio: float) -> Floats:

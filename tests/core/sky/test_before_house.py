@@ -128,3 +128,15 @@ def test_what_is_kept_of_facades_asked_about_is_that_of_each():
     assert first == [by_rule(one, daylight_of(typical(*AT))) for one in stands]
     assert first[::-1] == [by_rule(one, daylight) for one in stands[::-1]]
     assert len(set(first)) == len(stands)
+
+
+def test_what_another_thread_throws_away_meanwhile_is_not_missed():
+    """A row that keeps nothing: as where others begin it anew between keeping and looking up."""
+
+    class Empty(dict):
+        def __setitem__(self, key, value):
+            pass
+
+    daylight = daylight_of(typical(*AT))
+    stand = hung(180, house_m=9.0)
+    assert by_rule(stand, replace(daylight, before=Empty())) == by_rule(stand, daylight)
