@@ -25,4 +25,4 @@ def goods_are_free(scene: Scene, place: int) -> bool:
 def _others(scene: Scene, words: Iterable[str]) -> bool:
     """Does any other word stand there up to the end of the clause?"""
     within = takewhile(lambda word: word not in _ENDS, words)
-    return any(word.isalpha() and word not in scene.small.beside_missing for word in within)
+    return any(word.isalpha() and word not in scene.small.light_words for word in within)

@@ -6,13 +6,13 @@ As in "balcony kit, inverter missing", "es fehlt der 800-W-Wechselrichter", "fal
 from collections.abc import Sequence
 
 from service.core.adverts.scene import Scene
+from service.core.adverts.small_words import SmallWords
 from service.core.adverts.walk import INVERTERS, PANELS
 
 _SETS = frozenset(("set_one", "set_many", "set_weak"))
 _WITH_PANELS = PANELS | {"set_one", "set_many"}
 _FAR = 6
 _ENDS = frozenset(".,;!?\n|():")
-_WATTS = frozenset(("w", "watt", "va"))
 
 
 def inverter_missing(scene: Scene) -> bool:
@@ -54,7 +54,7 @@ def _is_missing(scene: Scene, place: int) -> bool:
         if one.field != item.field or tokens[one.at - 1] in small.must_go:
             continue
         first, last = (item, one) if one.at >= item.to else (one, item)
-        alone = _only_beside(scene, tokens[first.to : last.at]) and _ends(tokens, last.to)
+        alone = _only_beside(scene, tokens[first.to : last.at]) and _ends(tokens, last.to, small)
         if alone and (first is one or _begins(scene, tokens, item.at)):
             return small.second.isdisjoint(tokens[max(item.at - 2, 0) : item.at])
     return False
@@ -62,28 +62,30 @@ def _is_missing(scene: Scene, place: int) -> bool:
 
 def _only_beside(scene: Scene, words: Sequence[str]) -> bool:
     """Is there nothing among them but articles, "is" and the like, and watts?"""
-    return all(word in scene.small.beside_missing or word in _WATTS or not word.isalpha() for word in words) and (
+    small = scene.small
+    return all(word in small.light_words or word in small.watts or not word.isalpha() for word in words) and (
         _ENDS.isdisjoint(words)
     )
 
 
-def _ends(tokens: Sequence[str], to: int) -> bool:
+def _ends(tokens: Sequence[str], to: int, small: SmallWords) -> bool:
     """Does what is said of it end there, but for watts: "falta el inversor de 800 W"?"""
     behind = tokens[to : to + _FAR]  # "and" is no end: Dutch "en" is a Danish article
     for at, word in enumerate(behind):
         if word in _ENDS:
             return True
         of_watts = at + 1 < len(behind) and behind[at + 1].isdigit()
-        if word.isalpha() and word not in _WATTS and not of_watts:
+        if word.isalpha() and word not in small.watts and not of_watts:
             return False
     return True
 
 
 def _begins(scene: Scene, tokens: Sequence[str], at: int) -> bool:
     """Does it begin with the inverter there, but for articles and watts: no "invoice of the inverter"?"""
+    small = scene.small
     for word in tokens[max(at - _FAR, 0) : at][::-1]:
-        if word in _ENDS or word in scene.small.joining:
+        if word in _ENDS or word in small.joining:
             return True
-        if word.isalpha() and word not in scene.small.beside_missing and word not in _WATTS:
+        if word.isalpha() and word not in small.light_words and word not in small.watts:
             return False
     return True

@@ -177,4 +177,4 @@ def is_road(scene: Scene, item: Item) -> bool:
     tokens, at = scene.tokens[item.field], item.at - 1
     if at < 0 or tokens[at] != "a":
         return False
-    return scene.glued(item.field, item.at) or (at > 0 and tokens[at - 1] in scene.small.beside_missing)
+    return scene.glued(item.field, item.at) or (at > 0 and tokens[at - 1] in scene.small.light_words)

@@ -263,7 +263,7 @@ class SmallWords:
     handed_over: Words  # behind what else means a rebate: "50 € remise en main propre"
     inputs_bear: Words  # all that may stand between "both inputs" and what each of them bears
     free_words: Words  # said of goods, and of parking and coffee
-    beside_missing: Words  # all that may stand beside a missing inverter: "the inverter is unfortunately missing"
+    light_words: Words  # articles, "is", "unfortunately": beside goods they tell nothing else
     beside_kept: Words  # between a number and that the seller keeps so many: "four of them I keep"
     left_over: Words  # beside a number of what is left of more: "7 remain"
     only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"

@@ -18,7 +18,7 @@ RARE_SHARE = 0.05
 _SIZE_SD, _MOST_SIZE_OFF = 0.025, 0.10
 _OLDEST = 25  # years; a judgement: older ones are hardly offered any more
 # 60 cells of 156 mm had 250 W in 2011 to 2016, 72 had 330 W in 2015 to 2019, 54 of 182 mm 410 W in 2021 to 2024: from
-# memory; the straight line says 2014, 2014 and 2022.
+# memory; the straight line says 2014, 2015 and 2022.
 _MADE_WITHIN = 4
 _KEPT_YEARS = 3.0  # of those left over when a format ends, one in e after so long: a judgement
 
