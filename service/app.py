@@ -170,6 +170,7 @@ def deps_of(settings: Settings) -> Deps:
         listed_years=Memo(settings.place_cache_size),
         listed_sets=Memo(max(settings.panel_cache_size // _PANELS_A_LISTED_SET, 1)),
         listed_directs=Memo(_LISTED_SETS * settings.set_cache_size),
+        readings=Memo(settings.panel_cache_size),
     )
 
 

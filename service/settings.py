@@ -124,7 +124,8 @@ TABLE: tuple[Setting, ...] = (
     Setting(
         "panel_cache_size",
         _number(1, 100_000),
-        "Panels of many whose figures are kept in memory (about 70 kB each, with those of shortlists).",
+        "Panels of many whose figures are kept in memory (about 70 kB each, with those of shortlists), "
+        "and adverts whose readings are.",
     ),
     Setting(
         "answer_cache_bytes",

@@ -24,7 +24,7 @@ from service.data.climate import ClimateTable
 from service.data.weather_files import WeatherFile
 
 if TYPE_CHECKING:
-    from service.core.adverts import Vocabulary  # a room of its own, which most questions do without
+    from service.core.adverts import Advert, Reading, Vocabulary  # a room of its own, which most questions do without
 
 T = TypeVar("T")
 # A thing with what was assumed of it, in the form in which it is answered; that form stands above this module.
@@ -66,7 +66,7 @@ class Deps:
     input of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
     about, ``listed`` what was found out about panels and inverters of shortlists at homes, ``listed_years`` the years
     of these homes (60 kB each), ``listed_sets`` what was found out about sets on closer looks, ``listed_directs`` their
-    d.c. hours.
+    d.c. hours, ``readings`` what adverts claim, each by itself, with their bodies as a person reads them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
     packaged ones. ``weather_files``: those that the operator keeps, by name. What begins with ``read_`` is read or made
     once, when it is first asked for: most questions need none of it, and the words of adverts take longer than all
@@ -108,6 +108,7 @@ class Deps:
     listed_years: Memo[str, Any]
     listed_sets: Memo[Hashable, Any]
     listed_directs: Directs
+    readings: Memo["Advert", tuple["Reading", str]]
 
     def only_kept(self) -> "Deps":
         """The same for an answer that has no time for what is kept in a ``Memo`` and not there yet.

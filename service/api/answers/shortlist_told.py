@@ -6,12 +6,13 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
+from service.api.answers.readings import reading_alone, readings_of
 from service.api.answers.shortlist_home import ShortlistHome
 from service.api.answers.shortlist_remarks import Beside, Said, known_doubts, remarks_of
 from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
-from service.core.adverts import Advert, Reading, SmallWords, read_advert, read_board
+from service.core.adverts import Advert, Reading, SmallWords
 from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
@@ -94,7 +95,7 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
     """All adverts, in the order of the request; those that came as text are read together, as one board."""
     found = []
     texts = [advert for advert in request.adverts if advert.reading is None]
-    read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
+    read = iter(readings_of([_text(advert) for advert in texts], deps))
     trips = _Trips.of(request, deps.advert_words.small)
     for at, advert in enumerate(request.adverts):
         reading = None if advert.reading is not None else next(read)
@@ -114,7 +115,7 @@ def _beside(advert: ShortlistAdvertIn, told: Told, trips: _Trips, deps: Deps) ->
     """The text that came beside a reading, read by itself: no other advert hangs on it."""
     if advert.reading is None or not (_has_text(advert) or (advert.price_text or "").strip()):
         return None
-    return Beside(text=_of_text(advert, read_advert(_text(advert), deps.advert_words), trips), reading=told)
+    return Beside(text=_of_text(advert, reading_alone(_text(advert), deps), trips), reading=told)
 
 
 def _tells_nothing(advert: ShortlistAdvertIn) -> bool:

@@ -15,6 +15,7 @@ def served(desk: Desk) -> list[Served]:
             "read_adverts", "What do these adverts claim?",
             "Up to 200 adverts in ten languages: what each claims of panels and inverters, with the words that say it, "
             "price for one, condition, delivery and doubts. What a text does not say is absent. `start` and `end` "
-            "count code points of the field as sent (JavaScript counts an emoji twice). Nothing is kept.",
+            "count code points of the field as sent (JavaScript counts an emoji twice). Nothing is stored; "
+            "what was read lately stays in memory for as long as there is room.",
             tag="questions", body=AdvertsIn, answer=ReadingsOut, formats=ON_PAPER, parameters=(PART,)), "POST"),
     ]  # fmt: skip

@@ -6,10 +6,10 @@
 Every claim points at the code points of the field as it was sent.
 """
 
-from service.core.adverts.board import read_board
+from service.core.adverts.board import beside_others, read_board
 from service.core.adverts.lexicon import Vocabulary, vocabulary_of
 from service.core.adverts.plain import plain_of
-from service.core.adverts.read import LONGEST_TEXT, MOST_CLAIMS, read_advert
+from service.core.adverts.read import LONGEST_TEXT, MOST_CLAIMS, read_advert, read_with_text
 from service.core.adverts.reading import CLAIMS, DEFECTS, Advert, Claim, Price, Reading
 from service.core.adverts.small_words import SmallWords
 
@@ -24,8 +24,10 @@ __all__ = [
     "Reading",
     "SmallWords",
     "Vocabulary",
+    "beside_others",
     "plain_of",
     "read_advert",
     "read_board",
+    "read_with_text",
     "vocabulary_of",
 ]

@@ -21,7 +21,15 @@ def read_board(adverts: Sequence[Advert], vocabulary: Vocabulary) -> list[Readin
         adverts: at most as many as a request may hold; time grows with their length, and once with their number.
         vocabulary: made ready by ``vocabulary_of``.
     """
-    read = [read_with_text(advert, vocabulary) for advert in adverts]
+    return beside_others([read_with_text(advert, vocabulary) for advert in adverts])
+
+
+def beside_others(read: Sequence[tuple[Reading, str]]) -> list[Reading]:
+    """What adverts claim that were each read by itself, with the doubts that they raise about one another.
+
+    Args:
+        read: of each its reading and its body, as ``read_with_text`` tells them.
+    """
     readings = [reading for reading, _ in read]
     again = [at for at in _again([body for _, body in read]) if readings[at].is_offer]
     doubted = _far_under(readings) | {(at, "same_advert_again") for at in again}
