@@ -6,7 +6,6 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import Item
 
 GREATEST_W = 750.0  # of one panel that is sold to homes
-_ONE_W = (150.0, 720.0)  # of one that a total is shared by
 _STEP_W = 5.0  # panels are sold in such steps
 _LEAST_W = 40.0
 _NO_PANELS = frozenset(("origin", "for", "takes", "dc_power", "battery", "system", "served", "without", "other_goods",
@@ -14,15 +13,14 @@ _NO_PANELS = frozenset(("origin", "for", "takes", "dc_power", "battery", "system
 _OTHER_POWERS = ("inverter_one", "inverter_many", "set_one", "set_many", "set_weak", "ac_out", "limited", "surge",
                  "tracking", "inputs", "input_range")  # fmt: skip
 _BEFORE, _BEHIND = 4, 2  # pieces
-_SURE = 0.8
 
 
 def power_of_one(scene: Scene, goods: Goods, panel: Found) -> bool:
-    """Keeps in ``panel`` a share of the power of all; was there one that no single panel has, and that is none?
+    """Takes out of ``panel`` a power that no single one has; is there one to ask about?
 
-    A share is only read where panels with such a power are sold, and no others round to the same total. The power of a
-    plant from which they come, or of a lot in kilowatts without a number, is no mistake. Where other powers are told,
-    too, nobody knows whose this one is.
+    It is not shared by the panels, who may be unlike: the label of one tells. The power of a plant from which they
+    come, or of a lot in rounded kilowatts, is no mistake. Where other powers are told, too, nobody knows whose this one
+    is.
     """
     if goods.kind != "panel" or not any(scene.items[at].value > GREATEST_W for at in scene.units.get("W", ())):
         return False
@@ -36,9 +34,6 @@ def power_of_one(scene: Scene, goods: Goods, panel: Found) -> bool:
     if pieces is None or pieces == 1 or _is_each(scene, place):
         return pieces is not None or item.factor == 1.0
     one, exact = round(item.value / pieces, 4), _rounding_w(scene, item) / pieces < _STEP_W / 2
-    if _ONE_W[0] <= one <= _ONE_W[1] and one % _STEP_W == 0 and exact:
-        panel["power"] = (one, item, _SURE)
-        return False
     return exact or not _LEAST_W <= one <= GREATEST_W
 
 
