@@ -9,6 +9,12 @@ from tests.http.client import post
 from tests.http.shortlist_asked import SMALL, answered
 from tests.shortlist_kinds import INVERTER, SHEET, inverter_advert, panel_advert
 
+# Of 60 V in the frost: too much, if these volts fall with warmth as those of most panels do, which nobody tells.
+_HIGH_VOLTS = {
+    "rated_power_w": 400, "open_circuit_voltage_v": 53.5, "max_power_voltage_v": 44.0, "short_circuit_current_a": 9.8,
+    "max_power_current_a": 9.1,
+}  # fmt: skip
+
 
 def with_new(outlay: float, **more: Any) -> dict[str, Any]:
     panel = {**SHEET, "rated_power_w": 440, "short_circuit_current_a": 14.1, "max_power_current_a": 14.0}
@@ -83,6 +89,24 @@ def test_at_the_price_beside_the_others_a_set_does_just_as_well_as_the_best_with
                     told(other, other, wish), rel=0.005, abs=0.02
                 )
     assert seen > 3
+
+
+@pytest.mark.parametrize(
+    "worse",
+    [
+        {"doubts": [{"code": "advance_payment"}, {"code": "no_viewing"}]},
+        {"panel": _HIGH_VOLTS},
+    ],
+    ids=["smells of a trick", "does not fit"],
+)  # fmt: skip
+def test_nobody_haggles_against_what_the_list_itself_puts_behind(worse: dict[str, Any]) -> None:
+    adverts = [panel_advert("fair", 45), panel_advert("worse", 9, **worse), inverter_advert("i", 95)]
+    listed = answered({**SMALL, "adverts": adverts})["shortlist"]
+    bids = {bid["advert"]: bid["beside_others"] for one in listed for bid in one["bids"] if "fair" in one["adverts"]}
+    assert "fair" in listed[0]["adverts"]
+    assert bids["fair"] is None
+    honest = answered({**SMALL, "adverts": [adverts[0], panel_advert("dear", 49), adverts[2]]})["shortlist"]
+    assert any(bid["beside_others"] is not None for one in honest for bid in one["bids"] if bid["advert"] == "fair")
 
 
 def told(money: dict[str, Any], energy: dict[str, Any], wish: str) -> float:

@@ -190,10 +190,14 @@ def _fit_text(one: ListedSet, found: Found) -> str:
 
 
 def _beside_others(one: ListedSet, found: Found) -> dict[str, float | None]:
-    """Of each advert the outlay at which its set does as well as the best that is listed without it."""
+    """Of each advert the outlay at which its set does as well as the best that is listed without it.
+
+    What fits worse than the set, or smells of a trick where the set does not, is nothing to haggle with.
+    """
     home, bounds = found.home, {}
+    as_sound = [other for other in found.listed if other.behind <= one.behind]
     for advert in one.candidate.adverts:
-        other = next((other for other in found.listed if advert not in other.candidate.adverts), None)
+        other = next((other for other in as_sound if advert not in other.candidate.adverts), None)
         bounds[advert] = None if other is None else as_good_at(one.row, other.row, home.terms.wish)
     return bounds
 

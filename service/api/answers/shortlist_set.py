@@ -25,6 +25,7 @@ from service.core.shortlist import (
     Offer,
     Row,
     Wish,
+    behind,
     fit_of,
     layouts,
     request_of,
@@ -57,6 +58,11 @@ class ListedSet:
     def fit(self) -> int:
         """How it fits, as of ``order.fit_of``."""
         return fit_of([(self.row.verdict, self.row.likely)])
+
+    @property
+    def behind(self) -> int:
+        """In which row of places it stands, as of ``order.behind``."""
+        return behind(self.fit, tricky=self.candidate.tricky)
 
 
 def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, Any] | None = None) -> ListedSet:

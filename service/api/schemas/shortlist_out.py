@@ -61,7 +61,8 @@ class BidOut(Out):
     bid_up_to: r.Money = Field(description="What holds it is told in the set's `bid_because`.")
     beside_others: r.Money | None = Field(
         description="Dearer than that, the best set listed here without this advert does better by what `ranked_by` "
-        "wants: the price to haggle for. Null where there is none, or where it sets no bound."
+        "wants: the price to haggle for. No set counts that fits worse, or smells of a trick where this one does not. "
+        "Null where there is none, or where it sets no bound."
     )
 
 
