@@ -33,7 +33,7 @@ def test_every_doubt_has_a_sentence_of_its_own() -> None:
 
 
 def test_several_mistakes_are_told_at_once() -> None:
-    answer = post(PATH, {"adverts": [{"id": 3, "titel": "x"}, {"body": "y" * 20_001, "language": "xx"}]})
+    answer = post(PATH, {"adverts": [{"id": 3, "titel": "x"}, {"body": "y" * 25_001, "language": "xx"}]})
     assert answer.status_code == 422
     told = {(one["pointer"], one["code"]) for one in answer.json()["errors"]}
     assert {("/adverts/0/id", "not_text"), ("/adverts/0/titel", "unknown_field"), ("/adverts/1/id", "missing"),
@@ -104,7 +104,7 @@ def test_a_least_number_and_what_is_sold_are_told() -> None:
 
 
 def test_two_hundred_adverts_of_the_longest_texts_are_read_together() -> None:
-    long = "Solarmodul 410 W, 60 EUR.".ljust(20_000)
+    long = "Solarmodul 410 W, 60 EUR.".ljust(25_000)
     answer = post(PATH, {"adverts": [{"id": str(at), "body": long} for at in range(200)]})
     assert answer.status_code == 200
     assert len(answer.json()["readings"]) == 200

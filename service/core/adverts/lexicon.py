@@ -30,7 +30,7 @@ _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them
 JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
-WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
+WEIGHT_BITS = 32  # more than 25,000 signs of words can weigh
 # What stands beside figures in many languages.
 _NOT_TELLING = (
     "unit ",

@@ -37,7 +37,7 @@ from service.core.adverts.total_powers import power_of_one
 from service.core.adverts.walk import NUMBER
 from service.core.adverts.whose_ratings import limits_in_set
 
-LONGEST_TEXT = 20_000
+LONGEST_TEXT = 25_000
 MOST_CLAIMS = 60
 _LONGEST_WORDS = 120  # of a claim
 _BATTERY_V = 12.0
@@ -68,7 +68,7 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
     """What an advert claims. Time is linear in its length; nothing in a text is obeyed.
 
     Args:
-        advert: its fields as sent; each of at most 20,000 signs.
+        advert: its fields as sent; each of at most 25,000 signs.
         vocabulary: made ready by ``vocabulary_of``.
     """
     return read_with_text(advert, vocabulary)[0]
