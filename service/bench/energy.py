@@ -142,7 +142,7 @@ def main(arguments: Sequence[str]) -> int:
         print(json.dumps({**asdict(cost), **more}))
     else:
         print(report(cost), energy_bulk.report(bulk), energy_what_if.report(changed), sep="\n")
-        print(f"{'ranking 195 panels x 5 inverters / functions by hand':53}{ranking:.2f} x   (bench shortlist)")
+        print(f"{'ranking 200 panels x 5 inverters / functions by hand':53}{ranking:.2f} x   (bench shortlist)")
     return 0
 
 

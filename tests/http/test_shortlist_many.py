@@ -4,7 +4,8 @@ from typing import Any
 
 import pytest
 
-from tests.http.shortlist_asked import SMALL, answered, reason
+from tests.http.client import post
+from tests.http.shortlist_asked import PATH, SMALL, answered, reason
 from tests.shortlist_kinds import INVERTER, SHEET, inverter_advert, panel_advert
 
 NARROW = {**INVERTER["inputs"][0], "max_current_a": 14, "max_short_circuit_current_a": 16}
@@ -78,3 +79,12 @@ def test_what_was_not_looked_at_is_told_its_place_and_that_this_proves_nothing()
     [note] = [note for note in answer["notes"] if note["code"] == "looked_at"]
     assert note["facts"]["left"] == len(passed)
     assert "not proven" in note["text"]
+
+
+def test_a_page_of_two_hundred_panels_goes_with_inverters_from_another() -> None:
+    panels = panels_of("p", 200, 20, 400, 4)
+    inverters = [inverter_advert(f"i{at}", 90 + at, inputs=[WIDE]) for at in range(20)]
+    answer = answered({**SMALL, "adverts": [*panels, *inverters], "limit": 3})
+    assert len(answer["adverts"]) == 220
+    beyond = post(PATH, {**SMALL, "adverts": [*panels, *inverters, inverter_advert("more", 99)]})
+    assert (beyond.status_code, beyond.json()["errors"][0]["code"]) == (422, "wrong_count")

@@ -14,6 +14,7 @@ from service.core.adverts import LONGEST_TEXT, MOST_CLAIMS, Claim, Reading
 from service.core.model.bounds import BOUNDS
 
 MOST_ADVERTS = 200
+MOST_COMPARED = 220  # a page of panels, and inverters from another one beside it
 Language = Literal["en", "de", "nl", "fr", "es", "it", "pl", "pt", "cs", "da"]
 Field_ = Literal["title", "body", "price_text"]
 # Figures of a reading that are bounded under another name, by the object that they stand in.

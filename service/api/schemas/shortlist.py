@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import ConfigDict, Field, model_validator
 
 from service.api import fields as f
-from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn, bound_of, named_once
+from service.api.schemas.adverts import MOST_COMPARED, AdvertIn, bound_of, named_once
 from service.api.schemas.array import StandingIn
 from service.api.schemas.base import In
 from service.api.schemas.circuit import SocketCircuitIn
@@ -205,7 +205,7 @@ class ShortlistIn(In):
     at_hand: AtHandIn | None = None
     new_from_shop: NewFromShopIn | None = None
     outlay: ShortlistOutlayIn | None = None
-    adverts: Annotated[list[ShortlistAdvertIn], f.several("The adverts.", 1, MOST_ADVERTS)]
+    adverts: Annotated[list[ShortlistAdvertIn], f.several("The adverts.", 1, MOST_COMPARED)]
     as_of: f.AsOf | None = None
 
     def contradict(self, found: Found) -> None:

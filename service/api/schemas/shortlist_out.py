@@ -6,7 +6,7 @@ from pydantic import Field
 from pydantic.json_schema import WithJsonSchema
 
 from service.api.schemas import rounding as r
-from service.api.schemas.adverts import MOST_ADVERTS, AdvertDoubtOut, AdvertReadingOut
+from service.api.schemas.adverts import MOST_COMPARED, AdvertDoubtOut, AdvertReadingOut
 from service.api.schemas.assumption import AssumptionOut
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Code, Facts, Out, Text
@@ -122,7 +122,7 @@ class ListedSetOut(Out):
 
     rank: int = Field(ge=1)
     adverts: list[str] = Field(max_length=3)
-    doubles: list[DoubleOut] = Field(max_length=MOST_ADVERTS)
+    doubles: list[DoubleOut] = Field(max_length=MOST_COMPARED)
     panels: list[PanelsOfSetOut] = Field(max_length=8)
     inverter: str | None = Field(max_length=80, description="The advert of the inverter; null where it is at hand.")
     outlay: r.Money = Field(description="Delivered, with all that comes with it.")
@@ -182,7 +182,7 @@ class AdvertOfListOut(Out):
 
 class _Shortlist(Out):
     shortlist: list[ListedSetOut] = Field(max_length=MOST_LISTED)
-    adverts: list[AdvertOfListOut] = Field(max_length=MOST_ADVERTS, description="In the order of the request.")
+    adverts: list[AdvertOfListOut] = Field(max_length=MOST_COMPARED, description="In the order of the request.")
     new_from_shop: NewSetOut | None
     ranked_by: Literal["quick_payback", "most_value", "least_outlay_per_kwh"]
     notes: list[SaidOfSetOut] = Field(max_length=20)
