@@ -265,12 +265,16 @@ class SmallWords:
     free_words: Words  # said of goods, and of parking and coffee
     light_words: Words  # articles, "is", "unfortunately": beside goods they tell nothing else
     beside_kept: Words  # between a number and that the seller keeps so many: "four of them I keep"
+    part_of_them: Words  # in a sentence of its own: "I keep 4 of them"
     left_over: Words  # beside a number of what is left of more: "7 remain"
     only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"
     yet: Words
     the_rest: Words  # "bought 10, fitted 6, the rest £40 each"
     used_up: Words  # behind the number of those that are used
     used_before: Words  # before it
+    put_up: Words  # "I put 12 panels on my roof"
+    of_his_own: Words
+    own_places: Words
     left_linking: Words  # between the number and such a word: "11 sind schon weg"
     gone_by_now: Words  # behind a number of what is gone: "11 gone"
     sold_some: Words  # before it or behind it: "já vendi 11"
