@@ -149,6 +149,10 @@ class SmallWords:
     beside_broken: Words  # between it and the goods: "both are"
     behind_broken: Words  # further ones behind it: "broken by hail"
     wrappings: Words  # cracked they are no glass: cartons, frames
+    fragile_others: Words  # things that break besides goods: "fence broken, so they go"
+    thing_placed: Words  # before such a thing: "fell off the roof and cracked"
+    in_the_dark: Words  # "no current at night"
+    needed_words: Words  # "spares only, never needed" are whole ones
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those
 
