@@ -106,6 +106,7 @@ class SmallWords:
     change_linking: Words  # between the two: "10 € de remise"
     change_after: Words  # before such a word: "with the discount £50" is a price
     returned: Words  # "pallet deposit £20"
+    returnable: Words  # before such a word: "refundable deposit"
     other_costs: Words  # parking, tolls, storing, repairs, parts in place of others
     in_shops: Words  # "lead missing, £12 online"
     adding: Words  # "I'll add the plugs for £5"
