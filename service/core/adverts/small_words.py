@@ -78,6 +78,8 @@ class SmallWords:
     priced_here: Words  # "new 600, here 300"
     value_named: Words  # "value 80, asking 50"
     price_cut: Stems  # "lowered"
+    token_named: Stems  # "1 € is only a placeholder"
+    to_list: Words  # "£1 is just to get it listed"
     price_lowered_to: Words  # what may stand between the two
     of_old_price: Words  # without one of these there is no old price
 
