@@ -281,6 +281,8 @@ def _role_told_behind(  # noqa: PLR0911 - a row of questions
             continue
         if one.what in ROLES:
             return _role_of(one.what, near)
+        if one.what == "deposit" and not scene.small.plus_sending.isdisjoint(tokens[item.to : one.at]):
+            continue  # "60 € plus deposit": it comes on top
         if one.what in _NOT_ASKED:
             return one.what
         if one.what == "shipping":

@@ -33,10 +33,12 @@ def leave_out_amounts_beside(scene: Scene) -> None:
 def _beside(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     before, behind = words_before(scene, item, _BEFORE), words_behind(scene, item, _BEHIND)
+    own_before, own = _up_to_amount(scene, place, before, -1), _up_to_amount(scene, place, behind, 1)
     return (
         _changes_price(scene, place, before, behind)
-        or _comes_back(scene, before, behind)
-        or _of_another(scene, place, item, before, behind)
+        or _is_deposit(scene, place, own_before, own)
+        or _comes_back(scene, own_before, own)
+        or _of_another(scene, place, item, own_before, own)
         or _of_missing(scene, place, item, before, behind)
         or _swapped(scene, place, item, before)
     )
@@ -73,6 +75,34 @@ def _comes_back(scene: Scene, before: Sequence[str], behind: Sequence[str]) -> b
     """Is it given back with a pallet: "Pfand für die Palette 25 €"?"""
     words, small = (*before, *behind), scene.small
     return not small.returned.isdisjoint(words) and any(word.startswith(small.pallet) for word in words)
+
+
+def _is_deposit(scene: Scene, place: int, before: Sequence[str], behind: Sequence[str]) -> bool:
+    """Does the word for it stand directly beside: "plus 15 € Pfand", "+ £15 refundable deposit", "consigne 15 €"?"""
+    small = scene.small
+    first, named = _past(behind, small.change_linking), _past(before, small.change_linking)
+    if first and first[0] in small.returnable:
+        first = first[1:]
+    if first and first[0] in small.returned:
+        return True
+    at = 1 if named and named[0] in small.returnable else 0
+    if not named[at:] or named[at] not in small.returned or "without" in scene.near(place, 3, 0):
+        return False
+    return small.change_after.isdisjoint(named[at + 1 : at + 2])
+
+
+def _up_to_amount(scene: Scene, place: int, words: Sequence[str], step: int) -> Sequence[str]:
+    """Those of the words beside an amount that are its own: in "50 € plus 25 € Palettenpfand" none is the 50's."""
+    item, near = scene.items[place], scene.ahead(place, _BEHIND) if step > 0 else scene.back(place, _BEFORE)
+    other = next((one for one in near if one.unit in MONEY_UNITS), None)
+    if other is None or other.field != item.field:
+        return words
+    tokens = scene.tokens[item.field]
+    between = tokens[item.to : other.at] if step > 0 else tokens[other.to : item.at]
+    first = next((word for word in between if word != "."), "")  # "150 kr. plus"
+    if step > 0 and (first in scene.small.plus_sending or first in scene.small.joining):
+        return ()
+    return words[: sum(word.isalnum() for word in between)]
 
 
 def _of_another(scene: Scene, place: int, item: Item, before: Sequence[str], behind: Sequence[str]) -> bool:

@@ -23,7 +23,37 @@ def left_after_keeping(scene: Scene) -> int | None:
                 break
             if one.at < kept.at and one.value > kept.value and _is_count(one) and _counts_goods(scene, at, one):
                 return int(one.value - kept.value)
+        left = _left_of_all(scene, kept)
+        if left is not None:
+            return left
     return None
+
+
+def _left_of_all(scene: Scene, kept: Item) -> int | None:
+    """The rest of the one number of goods that sentences before tell: "I have 20 panels. I keep 12 of them"."""
+    if kept.glued:
+        return None
+    whole: Item | None = None
+    values = {kept.value}
+    for at in scene.units.get("", ()):
+        one = scene.items[at]
+        if not _is_count(one) or one.value <= 1 or not _counts_goods(scene, at, one):
+            continue
+        values.add(one.value)
+        if one.field == kept.field and one.sentence < kept.sentence and one.value > kept.value:
+            whole = one
+    if whole is None or len(values) > _PAIR:
+        return None
+    if scene.in_sentence(whole.sentence, "selling") and not _of_these(scene, kept):
+        return None
+    return int(whole.value - kept.value)
+
+
+def _of_these(scene: Scene, kept: Item) -> bool:
+    """Does "of them" stand beside it?"""
+    tokens = scene.tokens[kept.field]
+    beside = (*tokens[max(kept.at - _BETWEEN, 0) : kept.at], *tokens[kept.to : kept.to + _PAIR])
+    return not scene.small.part_of_them.isdisjoint(beside)
 
 
 def spare_of(scene: Scene) -> int | None:

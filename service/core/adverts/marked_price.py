@@ -5,7 +5,7 @@ The field holds what is asked. What a text says beside it without a word for one
 """
 
 from service.core.adverts.goods import Goods
-from service.core.adverts.other_amounts import words_before
+from service.core.adverts.other_amounts import words_before, words_behind
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import Item
 
@@ -14,6 +14,8 @@ _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", 
 _PRICING = frozenset(("price", "selling", "bids", "possible"))
 _THINGS = frozenset(("accessory", "other_goods"))
 _SENT = frozenset(("shipping", "delivered", "sent"))
+_NEW = ("new", "new_price")
+_TO_SHOP, _TO_NEW = 5, 2
 _FAR, _TO_PRICE, _TO_SENDING, _ALIKE = 12, 2, 2, 0.02
 
 
@@ -39,5 +41,18 @@ def marked_as_price(scene: Scene, item: Item, field: Item, goods: Goods) -> bool
 
 
 def stands_first(scene: Scene, item: Item) -> bool:
-    """Does no other word stand before it in its part of the sentence, so that it may be the price all the same?"""
-    return not words_before(scene, item, 1)
+    """Does no other word stand before it in its part of the sentence, so that it may be the price all the same?
+
+    Not where what follows tells that it is asked elsewhere, or was for new ones: "£180 in the shops", "180 € neu."
+    """
+    return not words_before(scene, item, 1) and not _asked_elsewhere(scene, item)
+
+
+def _asked_elsewhere(scene: Scene, item: Item) -> bool:
+    behind, small = words_behind(scene, item, _TO_SHOP), scene.small
+    if not small.in_shops.isdisjoint(behind):
+        return True
+    if not behind or len(behind) > _TO_NEW:
+        return False
+    at = item.to + (item.unit == "DKK" and scene.tokens[item.field][item.to : item.to + 1] == ["."])
+    return any(scene.stands(what, item.field, at + step) for what in _NEW for step in range(len(behind)))

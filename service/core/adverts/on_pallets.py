@@ -8,7 +8,7 @@ from service.core.adverts.totals import is_total, total_before
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "piece"))
-_FARTHEST, _TO_GOODS = 8, 3
+_FARTHEST, _TO_GOODS, _TO_WATTS, _WATTS_AMONG, _NEAR = 8, 3, 1, 5, 4
 _MOST_ON_ONE, _LEAST_PRICE, _MOST_BETWEEN = 100, 20, 2
 
 
@@ -18,7 +18,23 @@ def on_all_pallets(scene: Scene, place: int) -> bool:
     if total_before(scene, item) and not _by_pallet(scene, place):
         return True
     to = next((one.to for one in scene.ahead(place, 4) if one.what in _GOODS and one.at - item.to <= _TO_GOODS), 0)
-    return to > 0 and (_spread(scene, place, to) or is_total(scene, item.field, to))
+    if not to:
+        return False
+    return _spread(scene, place, to) or is_total(scene, item.field, _behind_watts(scene, place, to))
+
+
+def _behind_watts(scene: Scene, place: int, to: int) -> int:
+    """Behind the watts that stand directly behind goods: "62 panels 400 W in total"."""
+    ahead = scene.ahead(place, _WATTS_AMONG)
+    return next((one.to for one in ahead if one.unit == "W" and 0 <= one.at - to <= _TO_WATTS), to)
+
+
+def priced_by_pallet(scene: Scene, one: Item) -> bool:
+    """Does a word for all that stands on one pallet go with an amount of its sentence?"""
+    if one.what == "pallet":
+        return False
+    place = next(at for at in scene.by_what[one.what] if scene.items[at] is one)
+    return any(money.unit in CURRENCIES for money in (*scene.back(place, _NEAR), *scene.ahead(place, _NEAR)))
 
 
 def stands_on_each(scene: Scene, item: Item) -> bool:

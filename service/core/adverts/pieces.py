@@ -2,14 +2,15 @@
 
 from itertools import pairwise
 
-from service.core.adverts.asked_roles import BUNDLES
+from service.core.adverts.asked_roles import BUNDLES, PUT_UP
 from service.core.adverts.in_rows import counts_in_rows
 from service.core.adverts.kinds import kinds_of_goods, pieces_of_kinds
 from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.offered_of_more import offered_of_more
-from service.core.adverts.on_pallets import on_all_pallets
+from service.core.adverts.on_pallets import on_all_pallets, priced_by_pallet
 from service.core.adverts.only_some import beside_what_is_sold
+from service.core.adverts.own_use import of_own_use
 from service.core.adverts.parts import paid_for_several
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -52,7 +53,10 @@ def pieces_on_offer(scene: Scene, kind: str, bundled: tuple[int, int] | None = N
               if of_pallet(scene, scene.items[place])]  # fmt: skip
     if pieces / pallets in parts:  # priced by the pallet or all together, as the price tells
         return pieces, pallets if any(one.what != "pallet" for one in spoken) else 1
-    return (pieces * pallets, pallets) if any(one.sentence in told for one in spoken) else (pieces, 1)
+    if any(one.sentence in told for one in spoken):
+        return pieces * pallets, pallets
+    spread = not told and any(priced_by_pallet(scene, one) for one in spoken)
+    return pieces, pallets if spread else 1
 
 
 def _bare_pallets(scene: Scene, place: int, item: Item) -> bool:
@@ -88,7 +92,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     aside: list[int] = []  # where nothing else is told of what is sold
     counting, stocked = frozenset((*names, "piece")), scene.tells("stock", "left")
     on_pallets = "pallet" in scene.by_what
-    bundled = kind != "set" and bool(scene.roles & BUNDLES)
+    bundled, put_up = kind != "set" and bool(scene.roles & BUNDLES), bool(scene.roles & PUT_UP)
     passed = counts_in_rows(scene, counted) if kind == "panel" else set[int]()
     for place in scene.units.get("", ()):
         item = scene.items[place]
@@ -100,7 +104,9 @@ def _pieces(scene: Scene, kind: str) -> int | None:
             continue
         if bundled and not scene.small.bundles.isdisjoint(scene.tokens[item.field][item.to : item.to + 1]):
             continue
-        if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
+        if put_up and of_own_use(scene, place, item):
+            aside.append(_times_pallets(scene, place, item))
+        elif _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
         elif not told and _counts(scene, place, item, names, kind):
             (counted if beside_what_is_sold(scene, item) else aside).append(_times_pallets(scene, place, item))

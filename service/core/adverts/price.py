@@ -12,6 +12,7 @@ from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.free_things import goods_are_free
 from service.core.adverts.goods import Goods
 from service.core.adverts.marked_price import marked_as_price, stands_first
+from service.core.adverts.not_money import without_watts_and_years
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.price_of_field import pieces_of_field
@@ -20,6 +21,7 @@ from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.sending_costs import MONEY, Offers
+from service.core.adverts.token_price import without_tokens
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
 from service.core.adverts.zeros import without_zeros
@@ -46,6 +48,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     field = _field(scene)
     if not all(item.value for item, _ in offers):
         offers, places = without_zeros(scene, offers, places, field)
+    offers, places, field = without_tokens(scene, offers, places, field)
+    offers, places = without_watts_and_years(scene, offers, places, field, goods)
     others = [item for item, _ in offers]
     others += [field] if field is not None and field.value not in PLACEHOLDERS else []
     dear = price_with_sending(scene, others, shipping) if scene.tells("delivered", "sent", "shipping") else None

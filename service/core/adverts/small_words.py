@@ -78,6 +78,8 @@ class SmallWords:
     priced_here: Words  # "new 600, here 300"
     value_named: Words  # "value 80, asking 50"
     price_cut: Stems  # "lowered"
+    token_named: Stems  # "1 € is only a placeholder"
+    to_list: Words  # "£1 is just to get it listed"
     price_lowered_to: Words  # what may stand between the two
     of_old_price: Words  # without one of these there is no old price
 
@@ -106,6 +108,7 @@ class SmallWords:
     change_linking: Words  # between the two: "10 € de remise"
     change_after: Words  # before such a word: "with the discount £50" is a price
     returned: Words  # "pallet deposit £20"
+    returnable: Words  # before such a word: "refundable deposit"
     other_costs: Words  # parking, tolls, storing, repairs, parts in place of others
     in_shops: Words  # "lead missing, £12 online"
     adding: Words  # "I'll add the plugs for £5"
@@ -149,6 +152,10 @@ class SmallWords:
     beside_broken: Words  # between it and the goods: "both are"
     behind_broken: Words  # further ones behind it: "broken by hail"
     wrappings: Words  # cracked they are no glass: cartons, frames
+    fragile_others: Words  # things that break besides goods: "fence broken, so they go"
+    thing_placed: Words  # before such a thing: "fell off the roof and cracked"
+    in_the_dark: Words  # "no current at night"
+    needed_words: Words  # "spares only, never needed" are whole ones
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those
 
@@ -265,12 +272,16 @@ class SmallWords:
     free_words: Words  # said of goods, and of parking and coffee
     light_words: Words  # articles, "is", "unfortunately": beside goods they tell nothing else
     beside_kept: Words  # between a number and that the seller keeps so many: "four of them I keep"
+    part_of_them: Words  # in a sentence of its own: "I keep 4 of them"
     left_over: Words  # beside a number of what is left of more: "7 remain"
     only_yet: Words  # directly before it, behind one of the next row: "nur noch 9"
     yet: Words
     the_rest: Words  # "bought 10, fitted 6, the rest £40 each"
     used_up: Words  # behind the number of those that are used
     used_before: Words  # before it
+    put_up: Words  # "I put 12 panels on my roof"
+    of_his_own: Words
+    own_places: Words
     left_linking: Words  # between the number and such a word: "11 sind schon weg"
     gone_by_now: Words  # behind a number of what is gone: "11 gone"
     sold_some: Words  # before it or behind it: "já vendi 11"

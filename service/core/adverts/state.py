@@ -8,6 +8,7 @@ from service.core.adverts.new_things import leave_out_new_things
 from service.core.adverts.no_defects import leave_out_no_defects
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.off_grid import add_off_grid_by_battery, leave_out_off_grid_places
+from service.core.adverts.other_broken import BROKEN, leave_out_other_broken
 from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
 from service.core.adverts.plugs import add_plugs_of_panels, leave_out_ordinary_plugs
@@ -51,6 +52,8 @@ def put_together(scene: Scene, kind: str) -> None:
     if scene.tells(*_MAY_BE_NONE):
         leave_out_no_defects(scene)
         leave_out_none_broken(scene)
+    if scene.tells(*BROKEN):
+        leave_out_other_broken(scene)
     if "d:dead" in scene.by_what:
         scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:

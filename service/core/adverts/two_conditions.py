@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from service.core.adverts.scene import Scene
+from service.core.adverts.twins import STANDARD, leave_out_twins
 from service.core.adverts.walk import NUMBER, Item
 
 _UNITS = frozenset(("V", "A", "W"))
@@ -15,9 +16,8 @@ _UNIT_OF = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A", "power": "W"}
 _BETWEEN = frozenset(("/", "|", "\n", ";"))
 _CLOSING = frozenset((".", ",", ";", "!", "\n"))
 _TO_OTHER, _TO_NAME = 6, 7
-_LABELS = frozenset(("elsewhere", "standard", "power"))
 _CONDITIONS = frozenset(("elsewhere", "standard"))
-_STANDARD = frozenset(("stc",))
+_LABELS = _CONDITIONS | _RATINGS
 
 
 class Columns(NamedTuple):
@@ -30,6 +30,7 @@ class Columns(NamedTuple):
 def of_two_conditions(scene: Scene) -> Columns:
     """The figures of an advert that names other conditions than the standard ones somewhere."""
     found = Columns(set(), {})
+    leave_out_twins(scene, found.gone, found.standard)
     labels = [at for at in scene.places(_LABELS) if _label(scene, at)]
     for first, second in pairwise(labels):
         if _side_by_side(scene, first, second):
@@ -43,9 +44,9 @@ def of_two_conditions(scene: Scene) -> Columns:
 def _label(scene: Scene, place: int) -> str:
     """The kind of conditions that is named there; a name of a rating may hold it: "power STC"."""
     item = scene.items[place]
-    if item.what != "power":
+    if item.what in _CONDITIONS:
         return item.what
-    return "standard" if scene.tokens[item.field][item.to - 1] in _STANDARD else ""
+    return "standard" if scene.tokens[item.field][item.to - 1] in STANDARD else ""
 
 
 def _side_by_side(scene: Scene, first: int, second: int) -> bool:
