@@ -443,6 +443,20 @@ def test_who_sells_ten_at_least_is_paid_for_ten() -> None:
     same_as_an_appraisal(one)
 
 
+def test_who_sells_five_inverters_at_least_is_paid_for_five() -> None:
+    five = inverter_advert("five", 80)
+    five["reading"] |= {"quantity_available": 5, "least_quantity": 5}
+    one, single = (
+        answered({**SMALL, "adverts": [panel_advert("p", 45), inverter]})["shortlist"][0]
+        for inverter in (five, inverter_advert("five", 80))
+    )
+    bid = next(bid for bid in one["bids"] if bid["advert"] == "five")
+    assert (bid["asked"], bid["must_take"], bid["left_over"]) == (400.0, 5, 4)
+    assert one["outlay"] == single["outlay"] + 320.0
+    assert one["simple_payback_years"]["middle"] > 1.5 * single["simple_payback_years"]["middle"]
+    same_as_an_appraisal(one)
+
+
 def test_the_new_set_hangs_where_the_sun_is_whatever_the_order_of_places() -> None:
     rail = {"name": "rail", "mount": "hung_on_rail", "count": 2, "plane": {"tilt_deg": 90, "azimuth_deg": 60}}
     yard = {"name": "yard", "mount": "ground_frame", "count": 2, "plane": {"tilt_deg": 35, "azimuth_deg": 180}}

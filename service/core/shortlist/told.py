@@ -136,7 +136,7 @@ def taken(told: Told, market: Market) -> Taken | Left:
         panel=panel,
         inverter=inverter,
         pieces=pieces,
-        least=_least(told) if told.kind == "panel" and not is_lot else 1,
+        least=1 if is_lot else _least(told),
         panels_each=(told.panels_in_set or 1) if told.kind == "set" else int(told.kind == "panel"),
         each=told.price or 0.0,
         lot=told.price if is_lot else None,

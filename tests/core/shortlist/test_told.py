@@ -75,6 +75,19 @@ def test_the_fewest_that_are_sold_are_paid_for_though_fewer_be_hung() -> None:
     assert "minimum_order" in untold.asks
 
 
+@pytest.mark.parametrize(
+    "told", [INVERTER, replace(PANEL, kind="set", basis="set", inverter={"ac_power_w": 800.0}, panels_in_set=2)]
+)
+def test_the_fewest_that_are_sold_bind_inverters_and_sets_likewise(told: Told) -> None:
+    five = offer(replace(told, pieces=5, price=80.0, least=5, doubts=("minimum_order",)))
+    assert (five.offer.must_take(1), five.offer.goods(1)) == (5, 400.0)
+    untold = offer(replace(told, pieces=None, price=80.0, doubts=("minimum_order",)))
+    assert (untold.offer.must_take(1), untold.offer.goods(1)) == (2, 160.0)
+    assert "minimum_order" in untold.asks
+    assert "two_at_least" in {one.code for one in untold.assumed}
+    assert offer(replace(told, pieces=1, price=80.0, least=5)).offer.must_take(1) == 1
+
+
 def test_a_set_of_uncounted_panels_has_one_and_is_asked_about() -> None:
     told = replace(PANEL, kind="set", inverter={"ac_power_w": 800.0})
     assert offer(told).offer.panels_each == 1
