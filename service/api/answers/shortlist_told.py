@@ -11,7 +11,7 @@ from service.api.answers.shortlist_remarks import Beside, Said, known_doubts, re
 from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
-from service.core.adverts import Advert, Reading, SmallWords, read_advert, read_board
+from service.core.adverts import LEAST_WORDS_ALIKE, Advert, Reading, SmallWords, read_advert, read_board
 from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
@@ -208,7 +208,14 @@ def _of_caller(advert: ShortlistAdvertIn, trips: _Trips, panels_in_set: int | No
         "trip": place,
         "panels_in_set": advert.panel_count if advert.panel_count is not None else panels_in_set,
         "posted_on": None if advert.posted_on is None else date.fromisoformat(advert.posted_on),
+        "words": _words(advert),
     }
+
+
+def _words(advert: ShortlistAdvertIn) -> str | None:
+    """All words of its text, without capitals and blanks; None where they are so few that others use them by chance."""
+    words = " ".join((advert.title or "", advert.body or "", advert.price_text or "")).casefold().split()
+    return " ".join(words) if len(words) >= LEAST_WORDS_ALIKE else None
 
 
 def _panel(told: Mapping[str, Any], bifacial: bool | None) -> dict[str, Any]:

@@ -45,7 +45,8 @@ class Told:
 
     ``pieces``: how many there are; ``least``: the fewest of them that are sold, None where no number is told.
     ``basis``: of the price, each, lot, set or unknown. ``bifacial``: is the panel said to be two-sided, or one-sided?
-    ``km``, ``sending`` (what that costs), ``trip`` and ``posted_on`` are the caller's; ``towns``: as of ``towns_of``.
+    ``words``: as of ``Offer``. ``km``, ``sending`` (what that costs), ``trip`` and ``posted_on`` are the caller's;
+    ``towns``: as of ``towns_of``.
     """
 
     advert: str
@@ -69,6 +70,7 @@ class Told:
     towns: frozenset[str] = frozenset()
     panels_in_set: int | None = None
     posted_on: date | None = None
+    words: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,6 +152,7 @@ def taken(told: Told, market: Market) -> Taken | Left:
         only_sent=sent or (told.km is None and freight is not None),
         second_hand=told.condition not in _UNUSED,
         tricky=not TRICKY.isdisjoint(told.doubts),
+        words=told.words,
     )
     token = _is_token(told)
     doubts = told.doubts if not token or "too_cheap" in told.doubts else (*told.doubts, "too_cheap")
