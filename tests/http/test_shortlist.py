@@ -168,6 +168,27 @@ def test_without_a_price_per_kwh_the_least_outlay_ranks_and_the_answer_says_so()
         assert one["net_present_value"] is None
 
 
+def test_without_a_tariff_prices_of_two_currencies_are_neither_summed_nor_compared() -> None:
+    at_sea = {"latitude_deg": -1.29, "longitude_deg": 36.8}
+    request = {name: part for name, part in SMALL.items() if name not in {"tariff", "site"}} | {"site": at_sea}
+    dear = {"value": 1, "currency": "USD", "basis": "each"}
+    adverts = [panel_advert("p", 45), panel_advert("d", 40, price=dear), panel_advert("n", 60, price={"value": 60}),
+               inverter_advert("i", 80)]  # fmt: skip
+    for order in (adverts, adverts[::-1]):
+        answer = answered({**request, "adverts": order, "new_from_shop": EXAMPLE["new_from_shop"]})
+        assert answer["currency"] == "EUR"
+        assert (reason(answer, "d"), reason(answer, "p"), reason(answer, "n")) == ("currency_unlike_most", None, None)
+        assert all("d" not in one["adverts"] for one in answer["shortlist"])
+        [note] = [note for note in answer["notes"] if note["code"] == "currency_of_most"]
+        assert "EUR" in note["text"]
+        assert {"tariff"} <= {one["code"] for one in answer["questions"]}
+        assert " EUR" in post(PATH, {**request, "adverts": order}, "text/plain").text
+    nobody = [{**one, "reading": {**one["reading"], "price": {"value": 50}}} for one in adverts]
+    unnamed = answered({**request, "adverts": nobody})
+    assert (unnamed["currency"], len(unnamed["shortlist"]) > 0) == (None, True)
+    assert "currency_of_most" not in {note["code"] for note in unnamed["notes"]}
+
+
 def test_panels_without_any_inverter_and_an_inverter_without_panels_are_told_so() -> None:
     panels = answered({**HOME, "adverts": [panel_advert("p", 45)]})
     assert (panels["shortlist"], reason(panels, "p")) == ([], "no_inverter")

@@ -1,7 +1,7 @@
 """What do the adverts of a shortlist, and what is at hand, offer?"""
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
@@ -15,7 +15,7 @@ from service.core.adverts import LEAST_WORDS_ALIKE, Advert, Reading, SmallWords,
 from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
-from service.core.shortlist import Bought, Left, Offer, Taken, Told, places_of, taken, towns_of
+from service.core.shortlist import Bought, Left, Offer, Taken, Told, currency_of_most, places_of, taken, towns_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -91,16 +91,23 @@ class _Trips:
 
 
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
-    """All adverts, in the order of the request; those that came as text are read together, as one board."""
-    found = []
+    """All adverts, in the order of the request; those that came as text are read together, as one board.
+
+    Offers are in one currency: that of the tariff, or of most of them where it names none (``account_currency``).
+    """
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
     trips = _Trips.of(request, deps.advert_words.small)
-    for at, advert in enumerate(request.adverts):
-        reading = None if advert.reading is not None else next(read)
-        told = _of_text(advert, reading, trips) if reading is not None else _of_reading(advert, advert.reading, trips)
+    readings = [None if advert.reading is not None else next(read) for advert in request.adverts]
+    tolds = [
+        _of_text(advert, reading, trips) if reading is not None else _of_reading(advert, advert.reading, trips)
+        for advert, reading in zip(request.adverts, readings, strict=True)
+    ]
+    market = replace(home.market, currency=account_currency(home, tolds), of_most=home.currency is None)
+    found = []
+    for at, (advert, reading, told) in enumerate(zip(request.adverts, readings, tolds, strict=True)):
         language = reading.language if reading is not None else _language(advert)
-        offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
+        offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, market)
         found.append(
             ToldAdvert(
                 at=at, told=told, found=offer, language=language, reading=reading,
@@ -108,6 +115,11 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
             )
         )  # fmt: skip
     return found
+
+
+def account_currency(home: ShortlistHome, adverts: Iterable[Told]) -> str | None:
+    """Of all amounts of the answer; None where neither a tariff nor any advert names one."""
+    return home.currency or currency_of_most(adverts)
 
 
 def _beside(advert: ShortlistAdvertIn, told: Told, trips: _Trips, deps: Deps) -> Beside | None:

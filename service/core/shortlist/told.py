@@ -101,7 +101,8 @@ class Taken:
 class Market:
     """What offers are measured by: the currency of the account (None: any), the day, and how things are completed.
 
-    ``panel_of`` and ``inverter_of`` complete what was told. ``per_km``: what driving costs.
+    ``of_most``: is that currency no tariff's, but that of most adverts? ``panel_of`` and ``inverter_of`` complete what
+    was told. ``per_km``: what driving costs.
     """
 
     currency: str | None
@@ -109,6 +110,7 @@ class Market:
     panel_of: Callable[[Mapping[str, Any]], PanelKind]
     inverter_of: Callable[[Mapping[str, Any]], InverterKind]
     per_km: float = 0.0
+    of_most: bool = False
 
 
 def taken(told: Told, market: Market) -> Taken | Left:
@@ -225,7 +227,7 @@ def _left(told: Told, market: Market) -> str | None:  # noqa: PLR0911 - a row of
     if not 0.0 <= told.price * MOST_PANELS <= BOUNDS["amount"].high:
         return "too_dear"
     if told.currency is not None and market.currency is not None and told.currency != market.currency:
-        return "other_currency"
+        return "currency_unlike_most" if market.of_most else "other_currency"
     if told.kind in {"panel", "set"} and told.panel.get("rated_power_w") is None:
         return "no_rated_power"
     if told.kind in {"inverter", "set"} and told.inverter.get("ac_power_w") is None:

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from service.core.shortlist import Left, Market, Taken, Told, taken
+from service.core.shortlist import Left, Market, Taken, Told, currency_of_most, taken
 from tests.shortlist_kinds import AS_OF, inverter_of, panel_of
 
 MARKET = Market(currency="EUR", as_of=AS_OF, panel_of=panel_of, inverter_of=inverter_of)
@@ -49,6 +49,16 @@ def test_an_advert_that_cannot_be_listed_is_left_with_its_reason(changes: dict[s
 def test_a_price_without_a_currency_and_an_account_without_one_are_taken_as_they_are() -> None:
     assert isinstance(taken(replace(PANEL, currency=None), MARKET), Taken)
     assert isinstance(taken(replace(PANEL, currency="PLN"), replace(MARKET, currency=None)), Taken)
+
+
+def test_the_currency_of_most_offers_leaves_the_others_out() -> None:
+    adverts = [replace(PANEL, currency=one) for one in ("PLN", "EUR", "PLN", None)]
+    assert currency_of_most(adverts) == "PLN"
+    found = taken(adverts[1], replace(MARKET, currency="PLN", of_most=True))
+    assert isinstance(found, Left)
+    assert found.code == "currency_unlike_most"
+    assert currency_of_most(reversed(adverts[:2])) == currency_of_most(adverts[:2]) == "EUR"
+    assert currency_of_most([replace(PANEL, is_offer=False), replace(PANEL, price=None), adverts[3]]) is None
 
 
 def test_a_price_of_unknown_basis_is_read_as_the_dearer_and_asked_about() -> None:

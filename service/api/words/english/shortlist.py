@@ -16,6 +16,8 @@ TEXTS: Mapping[str, str] = {
     "or as `reading.price` where you send a reading.",
     "because.too_dear": "Its price is far beyond anything that could pay. Ask whether it is meant so.",
     "because.other_currency": "Its price is in another currency than your tariff.",
+    "because.currency_unlike_most": "Its price is in another currency than most of the others, and no tariff tells "
+    "yours: amounts of two currencies are neither summed nor compared. Name a `tariff` with its currency.",
     "because.no_rated_power": "No rated power is told that a panel can have. Ask for a picture of the label.",
     "because.no_ac_power": "No rated power is told that an inverter of a small set can have. Ask for a picture of "
     "its plate.",
@@ -71,6 +73,8 @@ TEXTS: Mapping[str, str] = {
     "against.no_better_than_new": "By what you want the new set does as well or better.",
     "note.no_price_known": "No price per kWh is known for this place: sets are ranked by the least outlay per yearly "
     "kWh. Name a `tariff` for payback and value.",
+    "note.currency_of_most": "No tariff names your currency, so all amounts are in {currency}, that of most adverts. "
+    "Adverts in others are left out; what was told without a currency, your own amounts too, is taken as {currency}.",
     "note.no_new_set": "No price of a new set was named (`new_from_shop`), so no set is set beside one, and a bid is "
     "what the goods are worth to you here, which may be more than a new set costs. Look one up first.",
     "bid.no_new_price": "What it earns back at this home, and no price to offer: nobody said what a new set costs in a "
