@@ -168,6 +168,18 @@ def test_without_a_price_per_kwh_the_least_outlay_ranks_and_the_answer_says_so()
         assert one["net_present_value"] is None
 
 
+def test_a_new_set_that_does_not_fit_makes_no_bargain_and_holds_no_bid() -> None:
+    new = deepcopy(EXAMPLE["new_from_shop"])
+    new["inverter"] = {**INVERTER, "inputs": [{**INVERTER["inputs"][0], "max_input_voltage_v": 30}]}
+    answer = answered({**SMALL, "new_from_shop": new})
+    assert answer["new_from_shop"]["verdict"] == "does_not_fit"
+    assert "new_does_not_fit" in {note["code"] for note in answer["notes"]}
+    alone = answered(SMALL)
+    for one, other in zip(answer["shortlist"], alone["shortlist"], strict=True):
+        assert one["against_new"]["code"] == one["bid_because"]["code"] == "new_does_not_fit"
+        assert one["bid_up_to"] == other["bid_up_to"]
+
+
 def test_without_a_tariff_prices_of_two_currencies_are_neither_summed_nor_compared() -> None:
     at_sea = {"latitude_deg": -1.29, "longitude_deg": 36.8}
     request = {name: part for name, part in SMALL.items() if name not in {"tariff", "site"}} | {"site": at_sea}

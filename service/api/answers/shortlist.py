@@ -91,7 +91,10 @@ def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
         adverts=[_advert_out(one, ranks, found) for one in adverts],
         new_from_shop=None if new is None else _new_out(new),
         ranked_by=home.terms.wish,
-        notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers, found, currency)],
+        notes=[
+            _said(f"note.{code}", code, facts)
+            for code, facts in _notes(request, home, offers, found, new, currency)
+        ],
         questions=[
             QuestionToCallerOut(code=code, pointer=pointer, text=say("shortlist", f"question.{code}", facts))
             for code, pointer, facts in _questions(request, home, adverts)
@@ -137,7 +140,7 @@ def _set_out(
     gave_way = found.gave_way.get(rank, ())
     against = None if new is None else beside(row, new.row, home.terms.wish, doubts)
     most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
-    ceiling = None if new is None else new.row.outlay
+    ceiling = None if new is None or new.row.refused else new.row.outlay
     bids = [] if most is None else bids_of(
         candidate.bought, most, row.outlay, home.costs.faulty_share, ceiling, _beside_others(one, found)
     )  # fmt: skip
@@ -316,7 +319,12 @@ def _by(finding: Finding, code: str) -> Left:
 
 
 def _notes(
-    request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: Found, currency: str | None
+    request: ShortlistIn,
+    home: ShortlistHome,
+    offers: Sequence[Offer],
+    found: Found,
+    new: ListedSet | None,
+    currency: str | None,
 ) -> Iterable[tuple[str, dict[str, Fact]]]:
     best_fit = min((one.fit for one in found.listed), default=LIKELY_FITS)
     if best_fit != LIKELY_FITS:
@@ -332,6 +340,8 @@ def _notes(
         yield "currency_of_most", {"currency": currency}
     if request.new_from_shop is None:
         yield "no_new_set", {}
+    if new is not None and new.row.refused:
+        yield "new_does_not_fit", {}
     if not home.costs.per_km and any(advert.distance_km for advert in request.adverts):
         yield "fetching_is_free", {}
     if sum(1 for offer in offers if offer.panel and not offer.inverter) > JOINED_PANELS:
