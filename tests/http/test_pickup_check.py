@@ -260,6 +260,34 @@ def on_paper(request: dict[str, Any]) -> str:
     return answer.text
 
 
+def worth_on_paper(seen: dict[str, Any]) -> str:
+    """From the least to the most, where the least is known and less."""
+    least, most = seen["worth_now_least_share"], seen["worth_now_share"]
+    between = "" if least is None or least >= most else f"{100 * least:.0f} to "
+    return f"Worth now: {between}{100 * most:.0f}"
+
+
+FAIR = {"irradiance_w_per_m2": 650, "cell_c": 35}
+
+
+def test_two_sound_readings_claim_no_full_worth_and_say_what_they_cannot_see() -> None:
+    sound = {"panel": "a", "open_circuit_voltage_v": 38.3, "short_circuit_current_a": 6.3}
+    [seen] = checked(conditions=FAIR, readings=[sound])["pickup"]["results"]
+    assert seen["verdict"] == "as_expected"
+    assert seen["worth_now_least_share"] < 0.35
+    assert "at most" in seen["worth_because"]["text"]
+    [told] = seen["not_seen"]
+    for word in ("bypass diodes", "load near the knee", "hot spots", "dark"):
+        assert word in told["text"]
+
+
+def test_exchanged_columns_come_as_a_remark() -> None:
+    exchanged = {"panel": "a", "open_circuit_voltage_v": 6.3, "short_circuit_current_a": 38.3}
+    pickup = checked(conditions=FAIR, readings=[exchanged])["pickup"]
+    assert [one["code"] for one in pickup["remarks"]] == ["columns_swapped"]
+    assert (pickup["verdict"], pickup["results"][0]["worth_now_share"]) == ("cannot_tell", None)
+
+
 @pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.stem)
 def test_the_page_for_the_phone_says_what_the_json_says(file: Path) -> None:
     request = json.loads(file.read_text(encoding="utf-8"))
@@ -273,7 +301,9 @@ def test_the_page_for_the_phone_says_what_the_json_says(file: Path) -> None:
     for seen in pickup["results"]:
         assert f"{seen['panel']}: {seen['verdict'].replace('_', ' ').upper()}" in page
         if seen["worth_now_share"] is not None:
-            assert f"Worth now: {100 * seen['worth_now_share']:.0f} %" in page
+            assert f"{worth_on_paper(seen)} % of a sound one's price. {seen['worth_because']['text']}" in page
+        for told in seen["not_seen"]:
+            assert told["text"] in page
 
 
 def test_the_page_begins_with_the_verdict_and_without_readings_with_what_they_should_be() -> None:
@@ -475,7 +505,7 @@ def test_the_worst_of_a_sick_lot_is_worth_least_on_paper_too() -> None:
     assert shares[3] == min(shares) < shares[0]
     assert [one["code"] for one in found[3]["causes"]] == ["lower_than_the_lot", "current_low"]
     page = on_paper({"panel": PANEL, "conditions": SUNNY, "readings": lot})
-    assert f"Worth now: {100 * shares[3]:.0f} %" in page
+    assert f"{worth_on_paper(found[3])} %" in " ".join(page.split())
 
 
 def test_two_voltages_told_of_one_name_are_a_contradiction_whichever_comes_last() -> None:

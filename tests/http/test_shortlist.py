@@ -168,6 +168,39 @@ def test_without_a_price_per_kwh_the_least_outlay_ranks_and_the_answer_says_so()
         assert one["net_present_value"] is None
 
 
+def test_a_new_set_that_does_not_fit_makes_no_bargain_and_holds_no_bid() -> None:
+    new = deepcopy(EXAMPLE["new_from_shop"])
+    new["inverter"] = {**INVERTER, "inputs": [{**INVERTER["inputs"][0], "max_input_voltage_v": 30}]}
+    answer = answered({**SMALL, "new_from_shop": new})
+    assert answer["new_from_shop"]["verdict"] == "does_not_fit"
+    assert "new_does_not_fit" in {note["code"] for note in answer["notes"]}
+    alone = answered(SMALL)
+    for one, other in zip(answer["shortlist"], alone["shortlist"], strict=True):
+        assert one["against_new"]["code"] == one["bid_because"]["code"] == "new_does_not_fit"
+        assert one["bid_up_to"] == other["bid_up_to"]
+
+
+def test_without_a_tariff_prices_of_two_currencies_are_neither_summed_nor_compared() -> None:
+    at_sea = {"latitude_deg": -1.29, "longitude_deg": 36.8}
+    request = {name: part for name, part in SMALL.items() if name not in {"tariff", "site"}} | {"site": at_sea}
+    dear = {"value": 1, "currency": "USD", "basis": "each"}
+    adverts = [panel_advert("p", 45), panel_advert("d", 40, price=dear), panel_advert("n", 60, price={"value": 60}),
+               inverter_advert("i", 80)]  # fmt: skip
+    for order in (adverts, adverts[::-1]):
+        answer = answered({**request, "adverts": order, "new_from_shop": EXAMPLE["new_from_shop"]})
+        assert answer["currency"] == "EUR"
+        assert (reason(answer, "d"), reason(answer, "p"), reason(answer, "n")) == ("currency_unlike_most", None, None)
+        assert all("d" not in one["adverts"] for one in answer["shortlist"])
+        [note] = [note for note in answer["notes"] if note["code"] == "currency_of_most"]
+        assert "EUR" in note["text"]
+        assert {"tariff"} <= {one["code"] for one in answer["questions"]}
+        assert " EUR" in post(PATH, {**request, "adverts": order}, "text/plain").text
+    nobody = [{**one, "reading": {**one["reading"], "price": {"value": 50}}} for one in adverts]
+    unnamed = answered({**request, "adverts": nobody})
+    assert (unnamed["currency"], len(unnamed["shortlist"]) > 0) == (None, True)
+    assert "currency_of_most" not in {note["code"] for note in unnamed["notes"]}
+
+
 def test_panels_without_any_inverter_and_an_inverter_without_panels_are_told_so() -> None:
     panels = answered({**HOME, "adverts": [panel_advert("p", 45)]})
     assert (panels["shortlist"], reason(panels, "p")) == ([], "no_inverter")
@@ -440,6 +473,20 @@ def test_who_sells_ten_at_least_is_paid_for_ten() -> None:
     assert sum(on["count"] for on in one["panels"]) == 2
     assert next(bid for bid in one["bids"] if bid["advert"] == "ten")["asked"] == 400.0
     assert {"what": "panels", "amount": 400.0} in one["request"]["outlay"]["items"]
+    same_as_an_appraisal(one)
+
+
+def test_who_sells_five_inverters_at_least_is_paid_for_five() -> None:
+    five = inverter_advert("five", 80)
+    five["reading"] |= {"quantity_available": 5, "least_quantity": 5}
+    one, single = (
+        answered({**SMALL, "adverts": [panel_advert("p", 45), inverter]})["shortlist"][0]
+        for inverter in (five, inverter_advert("five", 80))
+    )
+    bid = next(bid for bid in one["bids"] if bid["advert"] == "five")
+    assert (bid["asked"], bid["must_take"], bid["left_over"]) == (400.0, 5, 4)
+    assert one["outlay"] == single["outlay"] + 320.0
+    assert one["simple_payback_years"]["middle"] > 1.5 * single["simple_payback_years"]["middle"]
     same_as_an_appraisal(one)
 
 

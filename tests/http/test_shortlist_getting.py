@@ -50,6 +50,27 @@ def test_how_far_a_place_is_need_be_told_of_one_advert_there() -> None:
     assert "distance" not in {one["code"] for one in answer["questions"]}
 
 
+TWO = "2 Module je 395 Wp, Voc 36,9 V, Isc 13,7 A, gebraucht, nicht bifazial. 45 € pro Stück, nur Abholung."
+
+
+@pytest.mark.parametrize(
+    "told", [{"fetched_at": "Nordmole"}, {"delivery_cost": 30}, {"fetched_at": "Nordmole", "posted_on": "2026-11-20"}]
+)
+def test_an_advert_told_twice_is_one_thing_whatever_is_told_of_how_one_of_them_comes(told: dict[str, Any]) -> None:
+    def adverts(one: dict[str, Any], other: dict[str, Any]) -> list[dict[str, Any]]:
+        said = {"title": "2 Solarmodule 395 W", "body": TWO, "distance_km": 12}
+        return [{"id": "u", **said, **one}, {"id": "v", **said, **other}, inverter_advert("i", 95, input_count=2)]
+
+    room = {**SMALL, "wish": "most_value", "places": [{**SMALL["places"][0], "count": 4}]}
+    alone = answered({**room, "adverts": [one for one in adverts({}, told) if one["id"] != "v"]})["shortlist"][0]
+    for pair in (adverts({}, told), adverts(told, {})):
+        answer = answered({**room, "adverts": pair})
+        first = answer["shortlist"][0]
+        assert sum(on["count"] for on in first["panels"]) == 2
+        assert first["net_present_value"] == alone["net_present_value"]
+        assert len([one for one in answer["adverts"] if one["double_of"]]) == 1
+
+
 @pytest.mark.parametrize(
     ("here", "there"),
     [

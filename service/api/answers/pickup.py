@@ -66,6 +66,7 @@ from service.core.pickup import (
     remarks_on,
     size_unlike_power,
     stand_in_power_w,
+    swapped_columns,
     what_to_look_at,
 )
 
@@ -128,7 +129,8 @@ def pickup_check(body: bytes, deps: Deps) -> PickupCheckOut:
             how=[SaidOut.of(one, "how") for one in how_to_measure(door, expected)],
             look_at=[SaidOut.of(one, "look") for one in what_to_look_at()],
             remarks=[
-                SaidOut.of(one, "remark") for one in (*remarks, *_odd(request, light, as_of), *remarks_on(readings))
+                SaidOut.of(one, "remark")
+                for one in (*remarks, *_odd(request, door, readings, as_of), *remarks_on(readings))
             ],
             ask_for=None if is_enough_light(door) else _ask(conditions, place, as_of),
         ),
@@ -224,7 +226,7 @@ def _twice(measured: Light | None, otherwise: Light | None) -> list[Cause]:
     return [] if told is None else [told]
 
 
-def _odd(request: PickupCheckIn, light: Light, as_of: date) -> Iterator[Cause]:
+def _odd(request: PickupCheckIn, door: Door, read: list[PanelReading], as_of: date) -> Iterator[Cause]:
     """What else contradicts itself, of the panel, the conditions and the names."""
     panel, conditions, readings = request.panel, request.conditions or ConditionsIn(), request.readings or []
     odd: list[Cause | None] = []
@@ -232,11 +234,12 @@ def _odd(request: PickupCheckIn, light: Light, as_of: date) -> Iterator[Cause]:
         odd.append(size_unlike_power(panel.rated_power_w, panel.length_mm, panel.width_mm))
     if conditions.cell_c is not None and conditions.air_c is not None:
         air = _about(conditions.air_c, _THERMOMETER_K)
-        odd.append(cells_unlike_air(conditions.cell_c, cells_of(air, light.w_per_m2), conditions.air_c))
+        odd.append(cells_unlike_air(conditions.cell_c, cells_of(air, door.light.w_per_m2), conditions.air_c))
     if conditions.time is not None and readings:
         odd.append(another_day(_moment(conditions.time).date(), as_of))
     if conditions.plane is not None and (conditions.site is None or conditions.time is None):
         odd.append(cause("plane_without_place"))
+    odd.append(swapped_columns(door, read))
     odd.append(names_alike(one.panel for one in readings if one.panel is not None))
     yield from (one for one in odd if one is not None)
 

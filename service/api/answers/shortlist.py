@@ -8,7 +8,7 @@ from service.api.answers.shortlist_found import Found, found_of
 from service.api.answers.shortlist_home import ShortlistHome
 from service.api.answers.shortlist_remarks import odd_in_all
 from service.api.answers.shortlist_set import ListedSet, new_set
-from service.api.answers.shortlist_told import ToldAdvert, at_hand_offers, told_adverts
+from service.api.answers.shortlist_told import ToldAdvert, account_currency, at_hand_offers, told_adverts
 from service.api.deps import Deps
 from service.api.schemas.adverts import AdvertDoubtOut, AdvertReadingOut
 from service.api.schemas.assumption import assumptions_out
@@ -83,7 +83,7 @@ def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
     found = found_of(home, offers, request.limit or _LIMIT, doubles)
     new = new_set(request, home)
     by_name = {one.told.advert: one for one in adverts}
-    ranks = _ranks(found)
+    ranks, currency = _ranks(found), account_currency(home, (one.told for one in adverts))
     return ShortlistOut(
         shortlist=[
             _set_out(rank, one, by_name, new, found, deps) for rank, one in enumerate(found.listed, start=1)
@@ -91,13 +91,16 @@ def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
         adverts=[_advert_out(one, ranks, found) for one in adverts],
         new_from_shop=None if new is None else _new_out(new),
         ranked_by=home.terms.wish,
-        notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers, found)],
+        notes=[
+            _said(f"note.{code}", code, facts)
+            for code, facts in _notes(request, home, offers, found, new, currency)
+        ],
         questions=[
             QuestionToCallerOut(code=code, pointer=pointer, text=say("shortlist", f"question.{code}", facts))
             for code, pointer, facts in _questions(request, home, adverts)
         ],
         sets_looked_at=found.sets,
-        currency=home.currency,
+        currency=currency,
         **dated(home.as_of, deps),
     )  # fmt: skip
 
@@ -137,7 +140,7 @@ def _set_out(
     gave_way = found.gave_way.get(rank, ())
     against = None if new is None else beside(row, new.row, home.terms.wish, doubts)
     most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
-    ceiling = None if new is None else new.row.outlay
+    ceiling = None if new is None or new.row.refused else new.row.outlay
     bids = [] if most is None else bids_of(
         candidate.bought, most, row.outlay, home.costs.faulty_share, ceiling, _beside_others(one, found)
     )  # fmt: skip
@@ -320,7 +323,12 @@ def _by(finding: Finding, code: str) -> Left:
 
 
 def _notes(
-    request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: Found
+    request: ShortlistIn,
+    home: ShortlistHome,
+    offers: Sequence[Offer],
+    found: Found,
+    new: ListedSet | None,
+    currency: str | None,
 ) -> Iterable[tuple[str, dict[str, Fact]]]:
     best_fit = min((one.fit for one in found.listed), default=LIKELY_FITS)
     if best_fit != LIKELY_FITS:
@@ -332,8 +340,12 @@ def _notes(
         yield "doubles", {"adverts": len(found.doubles)}
     if home.currency is None:
         yield "no_price_known", {}
+    if home.currency is None and currency is not None:
+        yield "currency_of_most", {"currency": currency}
     if request.new_from_shop is None:
         yield "no_new_set", {}
+    if new is not None and new.row.refused:
+        yield "new_does_not_fit", {}
     if not home.costs.per_km and any(advert.distance_km for advert in request.adverts):
         yield "fetching_is_free", {}
     if sum(1 for offer in offers if offer.panel and not offer.inverter) > JOINED_PANELS:

@@ -1,7 +1,7 @@
 """What do the adverts of a shortlist, and what is at hand, offer?"""
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
@@ -12,11 +12,11 @@ from service.api.answers.shortlist_remarks import Beside, Said, known_doubts, re
 from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
-from service.core.adverts import Advert, Reading, SmallWords
+from service.core.adverts import LEAST_WORDS_ALIKE, Advert, Reading, SmallWords
 from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
-from service.core.shortlist import Bought, Left, Offer, Taken, Told, places_of, taken, towns_of
+from service.core.shortlist import Bought, Left, Offer, Taken, Told, currency_of_most, places_of, taken, towns_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -92,16 +92,23 @@ class _Trips:
 
 
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
-    """All adverts, in the order of the request; those that came as text are read together, as one board."""
-    found = []
+    """All adverts, in the order of the request; those that came as text are read together, as one board.
+
+    Offers are in one currency: that of the tariff, or of most of them where it names none (``account_currency``).
+    """
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(readings_of([_text(advert) for advert in texts], deps))
     trips = _Trips.of(request, deps.advert_words.small)
-    for at, advert in enumerate(request.adverts):
-        reading = None if advert.reading is not None else next(read)
-        told = _of_text(advert, reading, trips) if reading is not None else _of_reading(advert, advert.reading, trips)
+    readings = [None if advert.reading is not None else next(read) for advert in request.adverts]
+    tolds = [
+        _of_text(advert, reading, trips) if reading is not None else _of_reading(advert, advert.reading, trips)
+        for advert, reading in zip(request.adverts, readings, strict=True)
+    ]
+    market = replace(home.market, currency=account_currency(home, tolds), of_most=home.currency is None)
+    found = []
+    for at, (advert, reading, told) in enumerate(zip(request.adverts, readings, tolds, strict=True)):
         language = reading.language if reading is not None else _language(advert)
-        offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
+        offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, market)
         found.append(
             ToldAdvert(
                 at=at, told=told, found=offer, language=language, reading=reading,
@@ -109,6 +116,11 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
             )
         )  # fmt: skip
     return found
+
+
+def account_currency(home: ShortlistHome, adverts: Iterable[Told]) -> str | None:
+    """Of all amounts of the answer; None where neither a tariff nor any advert names one."""
+    return home.currency or currency_of_most(adverts)
 
 
 def _beside(advert: ShortlistAdvertIn, told: Told, trips: _Trips, deps: Deps) -> Beside | None:
@@ -209,7 +221,14 @@ def _of_caller(advert: ShortlistAdvertIn, trips: _Trips, panels_in_set: int | No
         "trip": place,
         "panels_in_set": advert.panel_count if advert.panel_count is not None else panels_in_set,
         "posted_on": None if advert.posted_on is None else date.fromisoformat(advert.posted_on),
+        "words": _words(advert),
     }
+
+
+def _words(advert: ShortlistAdvertIn) -> str | None:
+    """All words of its text, without capitals and blanks; None where they are so few that others use them by chance."""
+    words = " ".join((advert.title or "", advert.body or "", advert.price_text or "")).casefold().split()
+    return " ".join(words) if len(words) >= LEAST_WORDS_ALIKE else None
 
 
 def _panel(told: Mapping[str, Any], bifacial: bool | None) -> dict[str, Any]:

@@ -34,7 +34,9 @@ def pickup_sheet(answer: PickupCheckOut) -> Sheet:
 
 def _panel(seen: PanelSeenOut) -> Item:
     share = seen.worth_now_share
-    worth = "" if share is None else f"{100 * share:.0f} % of a sound one's price. "
+    least = seen.worth_now_least_share
+    between = "" if least is None or share is None or least >= share else f"{100 * least:.0f} to "
+    worth = "" if share is None else f"{between}{100 * share:.0f} % of a sound one's price. "
     return Item(
         f"{_WORDS[seen.verdict]}. {'' if seen.causes else seen.text}".rstrip(),
         seen.panel,
@@ -42,6 +44,7 @@ def _panel(seen: PanelSeenOut) -> Item:
             *listed(cause.text for cause in seen.causes),
             *listed(_measured(one) for one in seen.quantities if one.measured is not None),
             Item(f"{worth}{seen.worth_because.text}", "Worth now"),
+            *(Item(one.text, "Not to be seen by this") for one in seen.not_seen),
         ),
     )
 

@@ -216,7 +216,12 @@ class PanelSeenOut(Out):
     verdict: Seen
     text: Text
     worth_now_share: r.Share | None = Field(
-        description="Of the price of a sound panel of its age, to haggle by; null where nobody can say."
+        description="Of the price of a sound panel of its age, at most, to haggle by; null where nobody can say. Volts "
+        "and amperes do not show all of its power: see `worth_now_least_share` and `not_seen`."
+    )
+    worth_now_least_share: r.Share | None = Field(
+        description="The same at least, should everything be broken that what was read cannot show; null where nobody "
+        "can say."
     )
     worth_because: WorthReasonOut
     beside_the_lot: dict[str, str] = Field(
@@ -226,19 +231,23 @@ class PanelSeenOut(Out):
         "them gives any)."
     )
     causes: list[SaidOut] = Field(max_length=50, description="What speaks against it first, then what is open.")
+    not_seen: list[SaidOut] = Field(max_length=10, description="What its readings cannot show, and what would show it.")
     quantities: list[QuantityOut] = Field(max_length=1000)
 
     @classmethod
     def of(cls, seen: PanelSeen) -> "PanelSeenOut":
         """With its sentences."""
+        passed = seen.verdict is Seen.AS_EXPECTED
         return cls(
             panel=seen.panel,
             verdict=seen.verdict,
-            text=say("pickup", f"verdict.{seen.verdict}"),
+            text=say("pickup", f"verdict.{seen.verdict}{'.not_all' if passed and seen.not_seen else ''}"),
             worth_now_share=seen.worth.share,
+            worth_now_least_share=seen.worth.least,
             worth_because=_because(seen.worth),
             beside_the_lot=dict(seen.lot),
             causes=[SaidOut.of(cause, "cause") for cause in seen.causes[:50]],
+            not_seen=[SaidOut.of(one, "not_seen") for one in seen.not_seen],
             quantities=[QuantityOut.of(one) for one in seen.quantities],
         )
 

@@ -193,7 +193,11 @@ class _Shortlist(Out):
 class ShortlistOut(_Shortlist):
     """Which of these adverts should I ring up first?"""
 
-    currency: str | None = Field(max_length=3)
+    currency: str | None = Field(
+        max_length=3,
+        description="Of all amounts of the answer: of the tariff, or, where no price per kWh is known, of most adverts "
+        "(see `notes`); adverts in another are left out. Null where nobody names any: then amounts are as told.",
+    )
     as_of: str = Field(description="The day for which dated rules and prices were read.", max_length=10)
     service_version: str = Field(max_length=30)
     data_version: str = Field(max_length=30)

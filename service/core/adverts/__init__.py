@@ -6,7 +6,7 @@
 Every claim points at the code points of the field as it was sent.
 """
 
-from service.core.adverts.board import beside_others, read_board
+from service.core.adverts.board import LEAST_WORDS_ALIKE, beside_others, read_board
 from service.core.adverts.lexicon import Vocabulary, vocabulary_of
 from service.core.adverts.plain import plain_of
 from service.core.adverts.read import LONGEST_TEXT, MOST_CLAIMS, read_advert, read_with_text
@@ -16,6 +16,7 @@ from service.core.adverts.small_words import SmallWords
 __all__ = [
     "CLAIMS",
     "DEFECTS",
+    "LEAST_WORDS_ALIKE",
     "LONGEST_TEXT",
     "MOST_CLAIMS",
     "Advert",

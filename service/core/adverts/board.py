@@ -10,7 +10,7 @@ from service.core.adverts.tokens import words_of
 
 LEAST_COMPARED = 5
 FAR_UNDER_SHARE = 0.4  # of the median price a watt
-_LEAST_WORDS = 8  # shorter texts are alike by chance
+LEAST_WORDS_ALIKE = 8  # shorter texts are alike by chance
 _COUNTED = "eantr105"  # letters and digits that most texts have many of
 
 
@@ -63,7 +63,7 @@ def _again(bodies: Sequence[str]) -> list[int]:
         seen: set[tuple[str, ...]] = set()
         for at in places if len(places) > 1 else ():
             words = tuple(words_of(bodies[at]))
-            if len(words) >= _LEAST_WORDS and words in seen:
+            if len(words) >= LEAST_WORDS_ALIKE and words in seen:
                 again.append(at)
             seen.add(words)
     return again

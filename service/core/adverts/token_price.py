@@ -36,7 +36,10 @@ def _is_token(scene: Scene, item: Item) -> bool:
     near = [word for word in before if word.isalpha()]
     if near and near[-1] in small.order_not and tokens[item.at - 1] not in _ENDS:
         return True
-    words = (*_up_to_end(tokens[max(item.at - _BEFORE, 0) : item.at][::-1]), *_up_to_end(tokens[item.to : item.to + _AHEAD]))
+    words = (
+        *_up_to_end(tokens[max(item.at - _BEFORE, 0) : item.at][::-1]),
+        *_up_to_end(tokens[item.to : item.to + _AHEAD]),
+    )
     return _tells_token(scene, words) or not small.to_list.isdisjoint(words)
 
 

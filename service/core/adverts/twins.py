@@ -33,7 +33,9 @@ def leave_out_twins(scene: Scene, gone: set[int], standard: dict[str, int]) -> N
 def _row(scene: Scene, place: int) -> list[int]:
     """Places of what may be the two figures of a name and their conditions, which the name itself may begin."""
     before = scene.items[place]
-    row = [place] if before.to - before.at > 1 and scene.tokens[before.field][before.to - 1] in STANDARD else list[int]()
+    row = (
+        [place] if before.to - before.at > 1 and scene.tokens[before.field][before.to - 1] in STANDARD else list[int]()
+    )
     for at in range(place + 1, min(place + 4 + _TWINS, len(scene.items))):
         one = scene.items[at]
         if one.what == "plus" or (one.at < before.to and one.field == before.field):  # another meaning of the name

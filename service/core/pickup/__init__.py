@@ -1,6 +1,6 @@
 """What must a multimeter read at the seller's door, and what does it say of the panel?"""
 
-from service.core.pickup.check import Expected, PanelSeen, expected_at, panels_seen
+from service.core.pickup.check import Expected, PanelSeen, expected_at, panels_seen, swapped_columns
 from service.core.pickup.electric import is_enough_light
 from service.core.pickup.facts import (
     Between,
@@ -71,5 +71,6 @@ __all__ = [
     "remarks_on",
     "size_unlike_power",
     "stand_in_power_w",
+    "swapped_columns",
     "what_to_look_at",
 ]

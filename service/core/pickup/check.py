@@ -13,6 +13,7 @@ from service.core.pickup.diodes import diode_quantities
 from service.core.pickup.electric import (
     ISC,
     LEAST_FOR_VOLTAGE_W_PER_M2,
+    LEAST_SHARES,
     VOC,
     is_enough_light,
     judged_current,
@@ -29,8 +30,11 @@ from service.core.pickup.left import Measure, power_left
 from service.core.pickup.light import light_shown
 from service.core.pickup.looks import looked_at
 from service.core.pickup.lot import Beside
+from service.core.pickup.remarks import columns_remark
 from service.core.pickup.rounds import Rounds, no_current_on_any, rounds_apart, rounds_of
 from service.core.pickup.side_by_side import LEAST_CURRENT_SHARE, SideBySide, side_by_side, sound_rounds
+from service.core.pickup.swapped import columns_swapped, not_judged, set_aside
+from service.core.pickup.unseen import not_seen
 from service.core.pickup.worth import MENDED_WITH_EASE, WorthNow, worth_now
 
 T = TypeVar("T")
@@ -46,17 +50,25 @@ class Expected:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Visit:
-    """What holds for all panels of a visit, by quantity: door, what a sound one reads, how each stands, measures."""
+    """What holds for all panels of a visit, by quantity: door, what a sound one reads, how each stands, measures.
+
+    ``swapped``: by panel, quantities of readings whose columns were exchanged; ``flows``: did any panel give current?
+    """
 
     doors: Mapping[str, Door]
     expected: Mapping[str, Between]
     sides: Mapping[str, SideBySide]
     measures: Mapping[str, Measure]
+    swapped: Mapping[str, tuple[Quantity, ...]]
+    flows: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanelSeen:
-    """What is said of one panel, and why; ``lot``: by quantity how it stands, as of ``side_by_side``, or silent."""
+    """What is said of one panel, and why; ``lot``: by quantity how it stands, as of ``side_by_side``, or silent.
+
+    ``not_seen``: what its volts and amperes cannot show, as of ``unseen``; of one that is worth nothing, nothing.
+    """
 
     panel: str
     verdict: Seen
@@ -64,6 +76,7 @@ class PanelSeen:
     causes: tuple[Cause, ...]
     worth: WorthNow
     lot: Mapping[str, str]
+    not_seen: tuple[Cause, ...] = ()
 
 
 def expected_at(door: Door) -> Expected:
@@ -83,10 +96,14 @@ def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen
     was read: a voltage alone can be as expected, a current alone hides a lost section. A quantity whose rating nobody
     read is never as expected.
     """
-    groups: dict[str, list[PanelReading]] = {}
-    for reading in readings:
-        groups.setdefault(reading.panel, []).append(reading)
     expected = _expected(door)
+    groups: dict[str, list[PanelReading]] = {}
+    swapped: dict[str, tuple[Quantity, ...]] = {}
+    for reading in readings:
+        exchanged = columns_swapped(reading, door, expected)
+        if exchanged:
+            swapped[reading.panel] = not_judged(reading, expected)
+        groups.setdefault(reading.panel, []).append(set_aside(reading) if exchanged else reading)
     currents = side_by_side(groups, ISC, door, expected[ISC])
     best = max((value for group in groups.values() for value in sound_rounds(group, ISC)), default=0.0)
     lit = _lit_by_the_current(door, best if currents.middle is None else currents.middle)
@@ -94,8 +111,17 @@ def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen
         currents = replace(currents, stands=dict.fromkeys(groups, "silent"))
     doors, by_light = {VOC: lit, ISC: door}, {VOC: _expected(lit)[VOC], ISC: expected[ISC]}
     sides = {VOC: side_by_side(groups, VOC, door, by_light[VOC]), ISC: currents}
-    visit = _Visit(doors=doors, expected=by_light, sides=sides, measures=_measures(doors, by_light, expected, sides))
+    visit = _Visit(
+        doors=doors, expected=by_light, sides=sides, measures=_measures(doors, by_light, expected, sides),
+        swapped=swapped, flows=best >= LEAST_SHARES[ISC] * expected[ISC].likely,
+    )  # fmt: skip
     return tuple(_seen(panel, group, visit) for panel, group in groups.items())
+
+
+def swapped_columns(door: Door, readings: Sequence[PanelReading]) -> Cause | None:
+    """The remark on panels whose volts and amperes were told the wrong way round; None where none were."""
+    expected = _expected(door)
+    return columns_remark(one.panel for one in readings if columns_swapped(one, door, expected))
 
 
 def _lit_by_the_current(door: Door, shown_a: float) -> Door:
@@ -127,10 +153,12 @@ def _seen(
     left = power_left([one for one in quantities if not _is_silent(one)], measures)
     current_read = any(one.what == ISC and one.verdict is Seen.AS_EXPECTED for one in quantities)
     contact = min(one.share for one in rounds.values())
-    worth = worth_now(verdict, quantities, current_read, left, contact)
+    ratings = visit.doors[VOC].ratings
+    worth = worth_now(verdict, quantities, current_read, left, ratings, contact, flows=visit.flows)
     return PanelSeen(
-        panel=panel, verdict=verdict, quantities=tuple(quantities), causes=tuple(causes), worth=worth, lot=lot
-    )
+        panel=panel, verdict=verdict, quantities=tuple(quantities), causes=tuple(causes), worth=worth, lot=lot,
+        not_seen=not_seen(quantities, ratings, visit.expected[VOC]) if worth.share else (),
+    )  # fmt: skip
 
 
 def _measures(
@@ -187,6 +215,8 @@ def _quantities(
         for reading in rounds[what].silent:
             yield no_contact(reading, what, expected, doors[what], all_rounds, silent)
     yield from _there(rounds_apart(rounds[what], what, doors[what]) for what in (VOC, ISC))
+    read = [one for one in rounds[VOC].counted if one in rounds[ISC].counted]
+    yield from () if read else visit.swapped.get(panel, ())
     yield from _frame(group, lit, voltage)
     volts_sound = {one.verdict for one in volts} == {Seen.AS_EXPECTED}
     yield from diode_quantities(

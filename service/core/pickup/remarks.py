@@ -83,17 +83,23 @@ def names_alike(names: Iterable[str]) -> Cause | None:
     return cause("names_alike", panels=", ".join(f"“{name}”" for name in alike[0][:_MOST_NAMED])) if alike else None
 
 
+def columns_remark(panels: Iterable[str]) -> Cause | None:
+    """Panels, as often as wished, of which volts and amperes were told the wrong way round; None for none."""
+    named = list(dict.fromkeys(panels))
+    return cause("columns_swapped", panels=_names(named)) if named else None
+
+
 def remarks_on(readings: Sequence[PanelReading]) -> tuple[Cause, ...]:
     """Of the readings: one remark a kind, with the panels that it is about, in the order of kinds."""
     groups: dict[str, list[PanelReading]] = {}
     for reading in readings:
         groups.setdefault(reading.panel, []).append(reading)
     found = ((code, [panel for panel, group in groups.items() if applies(group)]) for code, applies in _KINDS.items())
-    return tuple(
-        cause(code, panels=", ".join(panels[:_MOST_NAMED]) + (", ..." if len(panels) > _MOST_NAMED else ""))
-        for code, panels in found
-        if panels
-    )
+    return tuple(cause(code, panels=_names(panels)) for code, panels in found if panels)
+
+
+def _names(panels: Sequence[str]) -> str:
+    return ", ".join(panels[:_MOST_NAMED]) + (", ..." if len(panels) > _MOST_NAMED else "")
 
 
 def _wetted_without_frame(group: Group) -> bool:

@@ -1,7 +1,8 @@
 """What share of a sound panel's price is this one worth now, and why?
 
 A figure to haggle by, no valuation: a section that is lost or a current that is low counts by the power that is left,
-the rest by shares of our own choice. Whatever can shock or burn is worth nothing.
+the rest by shares of our own choice. Whatever can shock or burn is worth nothing. Volts and amperes never show all of
+the power, so that the share is the most, and the least stands beside it.
 """
 
 from collections.abc import Mapping, Sequence
@@ -10,8 +11,9 @@ from math import prod
 from types import MappingProxyType
 
 from service.core.pickup.electric import ISC, VOC
-from service.core.pickup.facts import Quantity, Seen
+from service.core.pickup.facts import Quantity, Ratings, Seen
 from service.core.pickup.left import Left
+from service.core.pickup.unseen import least_left_share, least_share
 
 # Our own choices. 0: not at any price. None: it is another panel, worth what its own label says.
 _SHARES: Mapping[str, float | None] = MappingProxyType(
@@ -33,15 +35,17 @@ MENDED_WITH_EASE = frozenset({"old_connectors", "bare_leads"})
 _FAULTY_AS_ANY = (
     frozenset({"bypass_section_lost", "lower_than_the_lot", "bypass_open", "bypass_shorted"}) | MENDED_WITH_EASE
 )
-ONLY_VOLTAGE_SHARE = 0.9  # broken cells hardly show in the volts: a tenth off for what was not seen
+# Dirt, shade, a weak panel and cells that are broken in every group hardly show in the volts: a tenth off.
+ONLY_VOLTAGE_SHARE = 0.9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorthNow:
-    """The share, None where nobody can say, and the reason's code."""
+    """The share at most, None where nobody can say, the reason's code, and the share at least, None where unknown."""
 
     share: float | None
     because: str
+    least: float | None = None
 
 
 def worth_now(
@@ -49,7 +53,10 @@ def worth_now(
     quantities: Sequence[Quantity],
     current_read: bool,
     left: Left,
+    ratings: Ratings,
     contact_share: float = 1.0,
+    *,
+    flows: bool = True,
 ) -> WorthNow:
     """The share and its reason.
 
@@ -58,30 +65,45 @@ def worth_now(
         quantities: what was read and seen.
         current_read: was the current?
         left: what is left of the quantities that are suspicious.
+        ratings: of the panel, as labelled.
         contact_share: of the rounds with contact. Where some were silent and others not, either the meter failed or a
             joint inside does: the panel counts by the rounds in which it gave anything, so that a third decides.
+        flows: did any panel of the visit give a current? Else the meter's fuse may be why this one gives none.
     """
     codes = [one.code for quantity in quantities for one in quantity.causes if quantity.verdict is Seen.SUSPICIOUS]
     if NOT_AT_ANY_PRICE.intersection(codes):
-        return WorthNow(share=0.0, because="not_at_any_price")
+        return WorthNow(share=0.0, because="not_at_any_price", least=0.0)
     if verdict is Seen.CANNOT_TELL:
         return WorthNow(share=None, because="not_known_yet")
     if verdict is Seen.AS_EXPECTED:
-        share, because = (1.0, "nothing_against_it") if current_read else (ONLY_VOLTAGE_SHARE, "current_not_seen")
-        return WorthNow(share=share, because=because)
-    found = _of_suspicious(quantities, codes, current_read, left)
+        seen = "nothing_against_it" if least_left_share(ratings) == 1.0 else "nothing_seen_against_it"
+        share, because = (1.0, seen) if current_read else (ONLY_VOLTAGE_SHARE, "current_not_seen")
+        return WorthNow(share=share, because=because, least=round(least_share(share, 1.0, quantities, ratings), 2))
+    if _meter_first(quantities, codes, flows=flows):
+        return WorthNow(share=None, because="meter_first")
+    found = _of_suspicious(quantities, codes, current_read, left, ratings)
     if contact_share == 1.0 or not found.share:
         return found
     return WorthNow(share=round(found.share * contact_share, 2), because="contact_not_sure")
 
 
-def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], current_read: bool, left: Left) -> WorthNow:
+def _meter_first(quantities: Sequence[Quantity], codes: Sequence[str], *, flows: bool) -> bool:
+    """Is what is missing missing beside a sound reading that proves the circuit closed, and the meter likelier?"""
+    if "no_voltage_yet_current" in codes:
+        return True
+    volts = {one.verdict for one in quantities if one.what == VOC}
+    return "no_current" in codes and not flows and volts == {Seen.AS_EXPECTED}
+
+
+def _of_suspicious(
+    quantities: Sequence[Quantity], codes: Sequence[str], current_read: bool, left: Left, ratings: Ratings
+) -> WorthNow:
     """By the power that is left; where nothing was read by which to say what is left, nobody knows yet."""
     if any(code.startswith("wrong_panel") for code in codes):
         because = "another_panel" if _FAULTY_AS_ANY.isdisjoint(codes) else "another_panel_with_a_fault"
         return WorthNow(share=None, because=because)
     if _GIVES_NOTHING.intersection(codes):
-        return WorthNow(share=0.0, because="gives_nothing")
+        return WorthNow(share=0.0, because="gives_nothing", least=0.0)
     powers = list(left.shares.values())
     unread = not any(one.what == VOC for one in quantities)
     open_ = any(one.verdict is Seen.CANNOT_TELL for one in quantities)
@@ -97,4 +119,8 @@ def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], current
     because = "repair_needed"
     if powers:  # a current alone hides a lost section
         because = "power_left_at_most" if left.at_most or unread else "power_left"
-    return WorthNow(share=round(share, 2), because=because)
+    still = any(one.verdict is Seen.CANNOT_TELL for one in quantities if not one.what.endswith("_rounds"))
+    least = (
+        None if left.at_most or still else round(least_share(share, left.shares.get(VOC, 1.0), quantities, ratings), 2)
+    )
+    return WorthNow(share=round(share, 2), because=because, least=least)

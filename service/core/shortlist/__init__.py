@@ -1,18 +1,19 @@
 """Which of these adverts is worth a call first, and what may be bid?
 
 ``told`` takes an offer from a read advert or says why there is none (``getting``: what nobody tells of how it comes;
-``town``: where it is); ``layout`` finds the few ways to hang a set; ``double`` finds what is advertised twice;
-``grouped`` makes a home's year short; ``fit`` asks what inputs refuse and draw, ``judged`` does so for rows of
-panels; ``paid`` adds up outlays; ``screen`` builds all sets (``candidate``) and puts them in the order of ``order``;
-``variety`` chooses among them; ``request`` writes the request of one; ``asks`` finds what its sellers must be asked;
-``beside_text``: what a text tells otherwise than a reading of it. What is told of a set comes from the same functions
-as an appraisal.
+``town``: where it is; ``currency``: in which one may sum); ``layout`` finds the few ways to hang a set; ``double``
+finds what is advertised twice; ``grouped`` makes a home's year short; ``fit`` asks what inputs refuse and draw,
+``judged`` does so for rows of panels; ``paid`` adds up outlays; ``screen`` builds all sets (``candidate``) and puts
+them in the order of ``order``; ``variety`` chooses among them; ``request`` writes the request of one; ``asks`` finds
+what its sellers must be asked; ``beside_text``: what a text tells otherwise than a reading of it. What is told of a
+set comes from the same functions as an appraisal.
 """
 
 from service.core.shortlist.asks import questions_of, ratings_that_decide
 from service.core.shortlist.beside_text import differing
 from service.core.shortlist.bid import Beside, Bid, Row, as_good_at, beside, bids_of, bound_by, bounded, most_for
 from service.core.shortlist.candidate import Candidate, Screened
+from service.core.shortlist.currency import currency_of_most
 from service.core.shortlist.double import doubles_of
 from service.core.shortlist.fit import AtHome
 from service.core.shortlist.grouped import GroupedYear, grouped_year
@@ -84,6 +85,7 @@ __all__ = [
     "bound_by",
     "bounded",
     "chosen",
+    "currency_of_most",
     "delivery_of",
     "differing",
     "doubles_of",

@@ -14,6 +14,7 @@ from service.core.shortlist.told import SUSPICIOUS
 from service.core.shortlist.wish import Wish
 from service.core.shortlist.wish import told as wanted
 
+NEW_REFUSED = "new_does_not_fit"
 _OF_NONE: Mapping[str, float | None] = MappingProxyType({})
 
 
@@ -53,13 +54,23 @@ class Row:
     likely: Verdict
     cautious_more: float = 0.0
 
+    @property
+    def refused(self) -> bool:
+        """Does it not fit, by what was told of it?"""
+        return self.verdict == Verdict.DOES_NOT_FIT
+
+    @property
+    def may_fit(self) -> bool:
+        """Does nothing refuse it, neither what was told nor the worst values usual of the rest?"""
+        return Verdict.DOES_NOT_FIT not in {self.verdict, self.likely}
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Beside:
     """A set beside the new one: what it costs less, yields more, is paid back sooner and is worth more.
 
-    ``code``: bargain, better_than_new, no_better_than_new. ``paid_at_most``: for the whole set, so that by what is
-    wanted it does as well as the new one; None where the new one sets no such bound.
+    ``code``: bargain, better_than_new, no_better_than_new, new_does_not_fit. ``paid_at_most``: for the whole set, so
+    that by what is wanted it does as well as the new one; None where the new one sets no such bound.
     """
 
     code: str
@@ -119,7 +130,7 @@ def most_for(worth_up_to: float, against: Beside | None) -> float:
 
 
 def bound_by(worth_up_to: float, goods_up_to: float, against: Beside | None, ceiling: float | None) -> str:
-    """What holds a bid: ``no_new_price``, ``price_of_new``, ``as_good_as_new`` or ``worth_here``.
+    """What holds a bid: ``no_new_price``, ``new_does_not_fit``, ``price_of_new``, ``as_good_as_new``, ``worth_here``.
 
     Args:
         worth_up_to: the most that the whole set is worth here.
@@ -127,6 +138,8 @@ def bound_by(worth_up_to: float, goods_up_to: float, against: Beside | None, cei
         against: the set beside the new one; None where none was named.
         ceiling: as of ``bids_of``.
     """
+    if against is not None and against.code == NEW_REFUSED:
+        return NEW_REFUSED
     if against is None or ceiling is None:
         return "no_new_price"
     if goods_up_to >= ceiling:
@@ -151,15 +164,17 @@ def as_good_at(row: Row, other: Row, wish: Wish) -> float | None:
 def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str]) -> Beside:
     """A set beside the new one by what is wanted.
 
-    A bargain is better in its cautious case than the new set in its middle one, is not refused and likely fits, and
-    nothing in its adverts smells of a trick.
+    A bargain is better in its cautious case than the new set in its middle one, is not refused and likely fits, as the
+    new one does, and nothing in its adverts smells of a trick. A new set that does not fit itself is no measure.
     """
     mine = wanted(wish, row.outlay, row.year_kwh, row.payback_years, row.value)
     theirs = wanted(wish, new.outlay, new.year_kwh, new.payback_years, new.value)
     careful = _cautiously(row, wish)
     usual = _in_the_middle(new, wish)
-    sound = Verdict.DOES_NOT_FIT not in {row.verdict, row.likely} and not SUSPICIOUS & set(doubts)
-    if sound and mine < theirs and careful is not None and usual is not None and careful < usual:
+    sound = row.may_fit and new.may_fit and not SUSPICIOUS & set(doubts)
+    if new.refused:
+        code = NEW_REFUSED
+    elif sound and mine < theirs and careful is not None and usual is not None and careful < usual:
         code = "bargain"
     else:
         code = "better_than_new" if mine < theirs else "no_better_than_new"
@@ -169,7 +184,7 @@ def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str]) -> Beside:
         year_kwh_more=(row.year_kwh.middle or 0.0) - (new.year_kwh.middle or 0.0),
         payback_years_sooner=_less(new.payback_years, row.payback_years),
         value_more=_less(row.value, new.value),
-        paid_at_most=as_good_at(row, new, wish),
+        paid_at_most=None if new.refused else as_good_at(row, new, wish),
     )
 
 

@@ -65,6 +65,7 @@ class Offer:
         only_sent: it is not handed over, as far as was told.
         second_hand: not said to be unused.
         tricky: its advert smells of a trick, whatever its price; sets without such come first.
+        words: its whole text, where it is long enough to be alike by no chance; None: it came as figures, or is short.
     """
 
     advert: str | None
@@ -85,6 +86,7 @@ class Offer:
     only_sent: bool = False
     second_hand: bool = True
     tricky: bool = False
+    words: str | None = None
 
     @property
     def most(self) -> int:

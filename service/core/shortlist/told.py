@@ -45,7 +45,8 @@ class Told:
 
     ``pieces``: how many there are; ``least``: the fewest of them that are sold, None where no number is told.
     ``basis``: of the price, each, lot, set or unknown. ``bifacial``: is the panel said to be two-sided, or one-sided?
-    ``km``, ``sending`` (what that costs), ``trip`` and ``posted_on`` are the caller's; ``towns``: as of ``towns_of``.
+    ``words``: as of ``Offer``. ``km``, ``sending`` (what that costs), ``trip`` and ``posted_on`` are the caller's;
+    ``towns``: as of ``towns_of``.
     """
 
     advert: str
@@ -69,6 +70,7 @@ class Told:
     towns: frozenset[str] = frozenset()
     panels_in_set: int | None = None
     posted_on: date | None = None
+    words: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,7 +101,8 @@ class Taken:
 class Market:
     """What offers are measured by: the currency of the account (None: any), the day, and how things are completed.
 
-    ``panel_of`` and ``inverter_of`` complete what was told. ``per_km``: what driving costs.
+    ``of_most``: is that currency no tariff's, but that of most adverts? ``panel_of`` and ``inverter_of`` complete what
+    was told. ``per_km``: what driving costs.
     """
 
     currency: str | None
@@ -107,6 +110,7 @@ class Market:
     panel_of: Callable[[Mapping[str, Any]], PanelKind]
     inverter_of: Callable[[Mapping[str, Any]], InverterKind]
     per_km: float = 0.0
+    of_most: bool = False
 
 
 def taken(told: Told, market: Market) -> Taken | Left:
@@ -136,7 +140,7 @@ def taken(told: Told, market: Market) -> Taken | Left:
         panel=panel,
         inverter=inverter,
         pieces=pieces,
-        least=_least(told) if told.kind == "panel" and not is_lot else 1,
+        least=1 if is_lot else _least(told),
         panels_each=(told.panels_in_set or 1) if told.kind == "set" else int(told.kind == "panel"),
         each=told.price or 0.0,
         lot=told.price if is_lot else None,
@@ -150,6 +154,7 @@ def taken(told: Told, market: Market) -> Taken | Left:
         only_sent=sent or (told.km is None and freight is not None),
         second_hand=told.condition not in _UNUSED,
         tricky=not TRICKY.isdisjoint(told.doubts),
+        words=told.words,
     )
     token = _is_token(told)
     doubts = told.doubts if not token or "too_cheap" in told.doubts else (*told.doubts, "too_cheap")
@@ -222,7 +227,7 @@ def _left(told: Told, market: Market) -> str | None:  # noqa: PLR0911 - a row of
     if not 0.0 <= told.price * MOST_PANELS <= BOUNDS["amount"].high:
         return "too_dear"
     if told.currency is not None and market.currency is not None and told.currency != market.currency:
-        return "other_currency"
+        return "currency_unlike_most" if market.of_most else "other_currency"
     if told.kind in {"panel", "set"} and told.panel.get("rated_power_w") is None:
         return "no_rated_power"
     if told.kind in {"inverter", "set"} and told.inverter.get("ac_power_w") is None:

@@ -439,7 +439,8 @@ def test_no_current_on_any_panel_of_a_lot_that_gives_volts_is_the_meters_fuse() 
     _, dead = panels_seen(door(), [reading("a", voc=38.9, isc=7.0), lot[1]])
     assert dead.verdict is Seen.SUSPICIOUS
     assert dead.worth.share == 0.0
-    assert one(door(), lot[0]).worth.share == 0.0  # a single one proves nothing of the meter
+    alone = one(door(), lot[0])  # a single one proves nothing of the meter, and sound volts nothing of a broken circuit
+    assert (codes(alone), alone.worth.share, alone.worth.because) == (["no_current"], None, "meter_first")
     for seen in panels_seen(door(), [reading(name, voc=0.1, isc=0.0) for name in "abc"]):
         assert seen.worth.share == 0.0
 
@@ -458,5 +459,5 @@ def test_a_round_that_reads_as_the_lot_does_is_not_called_lower_than_the_lot() -
 def test_no_volts_while_current_flows_are_no_broken_circuit() -> None:
     seen = one(door(), reading(voc=0.1, isc=7.0))
     assert codes(seen) == ["no_voltage_yet_current"]
-    assert (seen.worth.share, seen.worth.because) == (0.0, "gives_nothing")
+    assert (seen.worth.share, seen.worth.because) == (None, "meter_first")
     assert "no_reading" in codes(one(door(), reading(voc=0.1, isc=0.5)))

@@ -6,7 +6,7 @@ import pytest
 
 from service.core.model.band import Band
 from service.core.model.finding import Verdict
-from service.core.shortlist import Bought, Offer, Row, beside, bids_of, bounded, most_for
+from service.core.shortlist import Bought, Offer, Row, beside, bids_of, bound_by, bounded, most_for
 from tests.shortlist_kinds import SHEET, panel_of
 
 PANEL_KIND = panel_of(SHEET)
@@ -62,6 +62,17 @@ def test_a_set_that_is_cautiously_better_than_the_new_one_in_the_middle_is_a_bar
 )
 def test_what_may_not_fit_or_smells_of_a_trick_is_no_bargain(row: Row, doubts: tuple[str, ...]) -> None:
     assert beside(row, NEW, "quick_payback", doubts).code == "better_than_new"
+
+
+def test_a_new_set_that_does_not_fit_itself_is_no_measure() -> None:
+    for wish in ("quick_payback", "most_value", "least_outlay_per_kwh"):
+        against = beside(USED, replace(NEW, verdict=Verdict.DOES_NOT_FIT, likely=Verdict.DOES_NOT_FIT), wish, ())
+        assert (against.code, against.paid_at_most) == ("new_does_not_fit", None)
+        assert most_for(900.0, against) == 900.0
+        assert bound_by(900.0, 800.0, against, None) == "new_does_not_fit"
+    open_ = beside(USED, replace(NEW, verdict=Verdict.NOT_KNOWN, likely=Verdict.DOES_NOT_FIT), "quick_payback", ())
+    assert open_.code == "better_than_new"
+    assert open_.paid_at_most == pytest.approx(4.0 * 96.0)
 
 
 def test_a_set_that_does_worse_by_what_is_wanted_is_no_better() -> None:

@@ -57,6 +57,43 @@ def test_other_goods_another_price_or_another_place_are_another_advert(changes: 
     assert doubles_of([ONE, replace(ONE, advert="a", **changes)]) == {}  # type: ignore[arg-type]
 
 
+SAID = replace(ONE, words="two panels of 400 w each used on one roof 45 each")
+OF_ONE = ({"trip": "port"}, {"freight": 9.0, "freight_told": 9.0}, {"km": None, "freight_told": 9.0, "only_sent": True})
+
+
+@pytest.mark.parametrize("changes", OF_ONE)
+def test_of_the_same_words_what_is_told_of_one_alone_makes_no_second_thing(changes: dict[str, object]) -> None:
+    told = replace(SAID, advert="z", **changes)  # type: ignore[arg-type]
+    found = doubles_of([SAID, told])
+    assert found == doubles_of([told, SAID])
+    assert len(found) == 1
+    assert doubles_of([SAID, replace(told, words="other words")]) == {}
+    assert doubles_of([SAID, replace(told, words=None)]) == {}
+    assert doubles_of([replace(SAID, words=None), replace(told, words=None)]) == {}
+
+
+def test_of_the_same_words_the_one_of_which_more_is_told_stands_for_all() -> None:
+    assert doubles_of([SAID, replace(SAID, advert="z", trip="port")]) == {"m": "z"}
+    assert doubles_of([SAID, replace(SAID, advert="z", freight=9.0, freight_told=9.0)]) == {"m": "z"}
+
+
+@pytest.mark.parametrize(
+    ("here", "there"),
+    [
+        ({"trip": "port"}, {"trip": "mole"}),
+        ({"freight": 9.0, "freight_told": 9.0}, {"freight": 12.0, "freight_told": 12.0}),
+        ({"km": 12.0}, {"km": 19.0}),
+        ({"towns": frozenset({"nordmole"})}, {"towns": frozenset({"südkai"})}),
+        ({"each": 45.0}, {"each": 44.0}),
+    ],
+)  # fmt: skip
+def test_of_the_same_words_what_is_told_otherwise_of_both_makes_two(
+    here: dict[str, object], there: dict[str, object]
+) -> None:
+    both = replace(SAID, **here), replace(SAID, advert="z", **there)  # type: ignore[arg-type]
+    assert doubles_of(both) == {}
+
+
 def test_what_is_at_hand_is_no_advert() -> None:
     assert doubles_of([replace(ONE, advert=None), replace(ONE, advert=None), ONE]) == {}
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from service.core.shortlist import Left, Market, Taken, Told, taken
+from service.core.shortlist import Left, Market, Taken, Told, currency_of_most, taken
 from tests.shortlist_kinds import AS_OF, inverter_of, panel_of
 
 MARKET = Market(currency="EUR", as_of=AS_OF, panel_of=panel_of, inverter_of=inverter_of)
@@ -51,6 +51,16 @@ def test_a_price_without_a_currency_and_an_account_without_one_are_taken_as_they
     assert isinstance(taken(replace(PANEL, currency="PLN"), replace(MARKET, currency=None)), Taken)
 
 
+def test_the_currency_of_most_offers_leaves_the_others_out() -> None:
+    adverts = [replace(PANEL, currency=one) for one in ("PLN", "EUR", "PLN", None)]
+    assert currency_of_most(adverts) == "PLN"
+    found = taken(adverts[1], replace(MARKET, currency="PLN", of_most=True))
+    assert isinstance(found, Left)
+    assert found.code == "currency_unlike_most"
+    assert currency_of_most(reversed(adverts[:2])) == currency_of_most(adverts[:2]) == "EUR"
+    assert currency_of_most([replace(PANEL, is_offer=False), replace(PANEL, price=None), adverts[3]]) is None
+
+
 def test_a_price_of_unknown_basis_is_read_as_the_dearer_and_asked_about() -> None:
     found = offer(replace(PANEL, basis="unknown"))
     assert found.offer.goods(2) == 90.0
@@ -73,6 +83,19 @@ def test_the_fewest_that_are_sold_are_paid_for_though_fewer_be_hung() -> None:
     untold = offer(replace(PANEL, doubts=("minimum_order",)))
     assert untold.offer.goods(1) == 90.0
     assert "minimum_order" in untold.asks
+
+
+@pytest.mark.parametrize(
+    "told", [INVERTER, replace(PANEL, kind="set", basis="set", inverter={"ac_power_w": 800.0}, panels_in_set=2)]
+)
+def test_the_fewest_that_are_sold_bind_inverters_and_sets_likewise(told: Told) -> None:
+    five = offer(replace(told, pieces=5, price=80.0, least=5, doubts=("minimum_order",)))
+    assert (five.offer.must_take(1), five.offer.goods(1)) == (5, 400.0)
+    untold = offer(replace(told, pieces=None, price=80.0, doubts=("minimum_order",)))
+    assert (untold.offer.must_take(1), untold.offer.goods(1)) == (2, 160.0)
+    assert "minimum_order" in untold.asks
+    assert "two_at_least" in {one.code for one in untold.assumed}
+    assert offer(replace(told, pieces=1, price=80.0, least=5)).offer.must_take(1) == 1
 
 
 def test_a_set_of_uncounted_panels_has_one_and_is_asked_about() -> None:

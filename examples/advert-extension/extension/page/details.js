@@ -35,7 +35,7 @@ function detailsOfSet(set, id, currency) {
     bid.left_over_text && `${bid.left_over_text} `,
     Number.isFinite(bid.beside_others) && `Above ${amount(bid.beside_others, currency)} another set here does better. `,
     `It would be earned back at this home up to ${amount(bid.bid_up_to, currency)}. `,
-    set.bid_because?.code === "no_new_price" && "A new set from a shop may cost far less: look one up before you offer.",
+    ["no_new_price", "new_does_not_fit"].includes(set.bid_because?.code) && "A new set from a shop may cost far less: look one up before you offer.",
   ].filter(Boolean);
   return [
     part("What it is worth here", worth && made("p", "", worth)),

@@ -1,13 +1,15 @@
 """What is said at the seller's door: what readings mean, how to take them without harm, what to look at.
 
-Keys: ``verdict.word``, ``cause.code``, ``worth.code``, ``light.origin``, ``ask.code``, ``how.code``, ``look.code``,
-``remark.code``, ``assumed.code``, ``name.quantity``.
+Keys: ``verdict.word``, ``cause.code``, ``not_seen.code``, ``worth.code``, ``light.origin``, ``ask.code``, ``how.code``,
+``look.code``, ``remark.code``, ``assumed.code``, ``name.quantity``.
 """
 
 from collections.abc import Mapping
 
 TEXTS: Mapping[str, str] = {
     "verdict.as_expected": "It reads as a sound panel of this label should, as far as it was read.",
+    "verdict.as_expected.not_all": "It reads as a sound panel of this label should, as far as it was read. That proves "
+    "no full power; what such readings cannot show is told beside it.",
     "verdict.suspicious": "Something speaks against this panel; see the causes.",
     "verdict.cannot_tell": "Nobody can say by this; see what is missing.",
     # what keeps from telling
@@ -35,6 +37,9 @@ TEXTS: Mapping[str, str] = {
     "read again.",
     "cause.more_light_than_measured": "It gives a little more current than the measured light should drive: the light "
     "meter was held otherwise than the panel, or it is another panel. Measure the light again, right beside the panel.",
+    "cause.columns_swapped": "No sun drives that many amperes through a panel of this label, and the two figures fit "
+    "far better exchanged: volts and amperes were written down the wrong way round. Nothing was judged by them. Look "
+    "at the note, or read again.",
     "cause.shaded": "A shadow lay on the panel. It takes much current and hardly any voltage: please read it again "
     "without shade.",
     "cause.more_light_than_thought": "It gives more than the sky should allow: there was more light than thought, or "
@@ -128,14 +133,16 @@ TEXTS: Mapping[str, str] = {
     "Broken cells, a wrong label, or a panel much hotter than thought.",
     "cause.voltage_low.no": "The voltage is {missing_pct:.0f} % lower than it should be; neither low light nor heat "
     "explains that. Broken cells, or a wrong label.",
-    "cause.current_low": "The current is {missing_pct:.0f} % lower than it should be: dirt, shade, cracked cells or a "
-    "weaker panel than labelled. Clean it, look for shadows, read again.",
+    "cause.current_low": "The current is {missing_pct:.0f} % lower than it should be: dirt, shade, a weaker panel "
+    "than labelled, or cells broken in every group (in one alone they do not show). Clean it, look for shadows, read "
+    "again.",
     "cause.lower_than_the_lot": "Its {quantity} is lower than that of the others in the same light, so the sky is no "
-    "excuse: dirt, shade, cracked cells, or a weaker panel.",
+    "excuse: dirt, shade, a weaker panel, or cells broken in every group.",
     "cause.lower_than_the_lot.voltage": "Its voltage is lower than that of the others in the same light, so the sky is "
     "no excuse: broken cells, a weaker panel or another type.",
     "cause.lower_than_the_lot.current.most": "Its current is low as that of most of the lot, and lower than that of "
-    "those which come nearest to what is expected in the same light: dirt, shade, cracked cells, or a weaker panel.",
+    "those which come nearest to what is expected in the same light: dirt, shade, a weaker "
+    "panel, or cells broken in every group.",
     "cause.lower_than_the_lot.voltage.most": "Its voltage is low as that of most of the lot, and lower than that of "
     "those which come nearest to what is expected in the same light: broken cells, a weaker panel or another type.",
     "cause.higher_than_the_lot": "Its {quantity} is higher than that of the others in the same light: another type, "
@@ -178,11 +185,23 @@ TEXTS: Mapping[str, str] = {
     "has the tool.",
     "cause.bare_leads": "Its leads have no connectors. New ones of one make have to be fitted by somebody who has the "
     "tool.",
+    # what readings cannot show
+    "not_seen.weak_group": "Volts and amperes cannot show cracked or weak cells in some of its {sections} groups: on a "
+    "short circuit the bypass diodes carry the current past such a group, and with nothing connected it has nearly all "
+    "its volts. At work as little as some {least_pct} % of the power may be left. What shows it: volts and amperes "
+    "together into a load near the knee (about {knee_v} V), best the watts of its inverter in full sun, beside a panel "
+    "that is known to be sound. Look for hot spots, brown or burnt cells and cracks. The diode test in the dark tells "
+    "whether the bypass diodes that have to carry such a group are whole.",
+    "not_seen.current_not_read": "The current was not read. It shows dirt, shade, a weak panel, and cells that are "
+    "broken in every group of the panel.",
     # what it is worth
     "worth.nothing_against_it": "Volts and amperes are as they should be: worth what a sound panel of its age is.",
-    "worth.current_not_seen": "The current was not seen, and broken cells hardly show in the volts: a tenth off.",
-    "worth.power_left": "By the share of its power that is left, and what has to be mended; a tenth off where the "
-    "current was not read.",
+    "worth.nothing_seen_against_it": "Volts and amperes are as they should be: worth what a sound panel of its age is "
+    "at most. Neither shows cells that are cracked or weak in one group; see what would.",
+    "worth.current_not_seen": "At most that: the current was not read, and dirt, shade or a weak panel hardly show in "
+    "the volts: a tenth off. Cells that are cracked or weak in one group show in neither.",
+    "worth.power_left": "At most that: by the share of its power that volts and amperes leave it, and what has to be "
+    "mended; a tenth off where the current was not read. Cells that are cracked or weak in one group show in neither.",
     "worth.power_left_at_most": "At most that: by the share of its power that is left as far as it could be judged, "
     "and what has to be mended; a tenth off where the current was not read. What is open may take more off, be it of "
     "this panel or of those it was compared with.",
@@ -190,6 +209,8 @@ TEXTS: Mapping[str, str] = {
     "it have been the meter, leave the empty round out; measure a third time before you pay.",
     "worth.repair_needed": "By what has to be mended.",
     "worth.gives_nothing": "It gives nothing, so it is worth nothing until it does.",
+    "worth.meter_first": "Not known before the meter was ruled out: the other reading is that of a closed circuit. "
+    "Look at its fuse, jack and range, and read again.",
     "worth.not_at_any_price": "It can give a shock or start a fire: not worth taking at any price.",
     "worth.another_panel": "It is another panel than labelled; it is worth what its own label says.",
     "worth.another_panel_with_a_fault": "It is another panel than labelled, and more is wrong with it: it is worth "
@@ -231,6 +252,9 @@ TEXTS: Mapping[str, str] = {
     "date, or send the day of the reading as `as_of`.",
     "remark.size_unlike_power": "{rated_w} W on {m2} square metres would be {w_per_m2} W on each, which no panel has. "
     "Length and width are in millimetres; how well the frame must be insulated goes by them.",
+    "remark.columns_swapped": "Volts and amperes of {panels} fit far better exchanged: probably they were written down "
+    "the wrong way round. They accuse no panel, and none of the others was held beside them. Read again, or send them "
+    "the right way round.",
     "remark.names_alike": "{panels} differ in capitals and blanks alone: they count as panels of their own. Give one "
     "panel one name.",
     "remark.plane_without_place": "How the panel stands tells no light without place and time. Light that was measured "

@@ -16,6 +16,8 @@ TEXTS: Mapping[str, str] = {
     "or as `reading.price` where you send a reading.",
     "because.too_dear": "Its price is far beyond anything that could pay. Ask whether it is meant so.",
     "because.other_currency": "Its price is in another currency than your tariff.",
+    "because.currency_unlike_most": "Its price is in another currency than most of the others, and no tariff tells "
+    "yours: amounts of two currencies are neither summed nor compared. Name a `tariff` with its currency.",
     "because.no_rated_power": "No rated power is told that a panel can have. Ask for a picture of the label.",
     "because.no_ac_power": "No rated power is told that an inverter of a small set can have. Ask for a picture of "
     "its plate.",
@@ -69,10 +71,17 @@ TEXTS: Mapping[str, str] = {
     "against.bargain": "A bargain: even in the cautious case it does better than the new set in the middle one.",
     "against.better_than_new": "By what you want it does better than the new set, though not by enough to be sure.",
     "against.no_better_than_new": "By what you want the new set does as well or better.",
+    "against.new_does_not_fit": "The new set that was named does not fit itself, so it is no measure for this one.",
     "note.no_price_known": "No price per kWh is known for this place: sets are ranked by the least outlay per yearly "
     "kWh. Name a `tariff` for payback and value.",
+    "note.currency_of_most": "No tariff names your currency, so all amounts are in {currency}, that of most adverts. "
+    "Adverts in others are left out; what was told without a currency, your own amounts too, is taken as {currency}.",
     "note.no_new_set": "No price of a new set was named (`new_from_shop`), so no set is set beside one, and a bid is "
     "what the goods are worth to you here, which may be more than a new set costs. Look one up first.",
+    "note.new_does_not_fit": "The new set that was named does not fit at this home (see `new_from_shop`), so nothing "
+    "is called a bargain and no bid is held by it. Look up one that fits.",
+    "bid.new_does_not_fit": "What it earns back at this home, and no price to offer: the new set that was named does "
+    "not fit, and one that does may cost far less. Look one up; until then go by `beside_others`, or by what is asked.",
     "bid.no_new_price": "What it earns back at this home, and no price to offer: nobody said what a new set costs in a "
     "shop, which may be far less. Look one up and hand it over as `new_from_shop`; until then go by "
     "`beside_others`, or by what is asked.",
