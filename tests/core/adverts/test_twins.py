@@ -25,7 +25,7 @@ def ratings(body):
         "Voc STC/NOCT 37/35 V, Isc STC/NOCT 13.9/11.2 A",
         "Voc STC 37 V | NOCT 35 V\nIsc STC 13.9 A | NOCT 11.2 A",
         "Voc | 35 V NMOT | 37 V STC\nIsc | 11.2 A NMOT | 13.9 A STC",
-        "Leerlaufspannung 35 V unter NOCT-Bedingungen und 37 V bei STC-Bedingungen, Isc 11,2 A (NOCT) und 13,9 A (STC).",
+        "Leerlaufspannung 35 V unter NOCT-Bedingungen und 37 V bei STC, Isc 11,2 A (NOCT) und 13,9 A (STC).",
         "Tension à vide 35 V en NOCT, 37 V en STC. Courant de court-circuit 11,2 A en NOCT, 13,9 A en STC.",
         "Tensione a vuoto 35 V NOCT e 37 V STC; corrente di corto circuito 11,2 A NOCT e 13,9 A STC.",
         "Napięcie obwodu otwartego 35 V (NOCT), 37 V (STC). Prąd zwarcia 11,2 A (NOCT), 13,9 A (STC).",
