@@ -277,12 +277,10 @@ def _role_told_behind(  # noqa: PLR0911 - a row of questions
     """What an amount is for by what stands behind it, in order; open where that does not tell."""
     tokens = scene.tokens[item.field]
     for one in behind:
-        if one.what == "for" or (one.what == "new_price" and _instead(scene, one)):
+        if one.what == "for" or (one.what == "new_price" and _instead(scene, one)) or _on_top(scene, item, one):
             continue
         if one.what in ROLES:
             return _role_of(one.what, near)
-        if one.what == "deposit" and not scene.small.plus_sending.isdisjoint(tokens[item.to : one.at]):
-            continue  # "60 € plus deposit": it comes on top
         if one.what in _NOT_ASKED:
             return one.what
         if one.what == "shipping":
@@ -323,6 +321,11 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
 def _instead(scene: Scene, one: Item) -> bool:
     """Does it name the amount behind it: "180 € instead of 329 €"?"""
     return not scene.small.instead.isdisjoint(scene.tokens[one.field][one.at : one.to])
+
+
+def _on_top(scene: Scene, item: Item, one: Item) -> bool:
+    """Is it a deposit that comes on top of an amount: "60 € plus deposit"?"""
+    return one.what == "deposit" and not scene.small.plus_sending.isdisjoint(scene.tokens[item.field][item.to : one.at])
 
 
 def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:

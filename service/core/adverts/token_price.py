@@ -32,14 +32,13 @@ def _is_token(scene: Scene, item: Item) -> bool:
     tokens, small = scene.tokens[item.field], scene.small
     if item.what != NUMBER or item.spelled:
         return False
-    before = tokens[max(item.at - 2, 0) : item.at]
-    near = [word for word in before if word.isalpha()]
+    near = [word for word in tokens[max(item.at - 2, 0) : item.at] if word.isalpha()]
+    if len(near) > 1 and near[-1] in small.beside_broken:  # "no es 1 €"
+        near.pop()
     if near and near[-1] in small.order_not and tokens[item.at - 1] not in _ENDS:
         return True
-    words = (
-        *_up_to_end(tokens[max(item.at - _BEFORE, 0) : item.at][::-1]),
-        *_up_to_end(tokens[item.to : item.to + _AHEAD]),
-    )
+    before = tokens[max(item.at - _BEFORE, 0) : item.at][::-1]
+    words = (*_up_to_end(before), *_up_to_end(tokens[item.to : item.to + _AHEAD]))
     return _tells_token(scene, words) or not small.to_list.isdisjoint(words)
 
 

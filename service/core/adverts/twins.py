@@ -8,10 +8,11 @@ from service.core.adverts.walk import NUMBER, Item
 
 UNIT_OF = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A", "power": "W"}
 _CONDITIONS = {"elsewhere": False, "standard": True}
+_JOINING = frozenset(("plus", "range"))  # meanings of "and"
 _PARTS = frozenset((",", ";", "|", "/", "\n"))
 _ENDS = frozenset((".", "\n"))
 STANDARD = frozenset(("stc",))
-_TO_FIGURE, _TO_CONDITION, _ONE, _TWINS = 4, 3, 2, 4
+_TO_FIGURE, _TO_CONDITION, _ONE, _TWINS, _MOST_AMONG = 4, 3, 2, 4, 5
 
 
 def leave_out_twins(scene: Scene, gone: set[int], standard: dict[str, int]) -> None:
@@ -33,12 +34,11 @@ def leave_out_twins(scene: Scene, gone: set[int], standard: dict[str, int]) -> N
 def _row(scene: Scene, place: int) -> list[int]:
     """Places of what may be the two figures of a name and their conditions, which the name itself may begin."""
     before = scene.items[place]
-    row = (
-        [place] if before.to - before.at > 1 and scene.tokens[before.field][before.to - 1] in STANDARD else list[int]()
-    )
-    for at in range(place + 1, min(place + 4 + _TWINS, len(scene.items))):
+    named = before.to - before.at > 1 and scene.tokens[before.field][before.to - 1] in STANDARD
+    row = [place] if named else list[int]()
+    for at in range(place + 1, min(place + 1 + _MOST_AMONG + _TWINS, len(scene.items))):
         one = scene.items[at]
-        if one.what == "plus" or (one.at < before.to and one.field == before.field):  # another meaning of the name
+        if one.what in _JOINING or (one.at < before.to and one.field == before.field):  # another meaning of the name
             continue
         away = one.at - before.to
         if one.field != before.field or not 0 <= away <= _TO_FIGURE or len(row) == _TWINS:

@@ -35,7 +35,8 @@ ASKED = {
     "UNDER": SMALL.under, "BIDS_NAMED": SMALL.bids_named, "PICTURES": SMALL.pictures,
     "SHARED_WIRE": SMALL.shared_wire, "COLUMNS": {"|", ";"}, "USED_WITH": SMALL.was_used_with,
     "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
-    "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside,
+    "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside, "PUT_UP": SMALL.put_up,
+    "FRAGILE_OTHERS": SMALL.fragile_others, "IN_THE_DARK": SMALL.in_the_dark,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -140,6 +141,9 @@ HANGING = {
     "DEPOSITS": "20 panels 300 W. £50 deposit secures, balance £950 on collection.",
     "BILLS": "Panel 300 W. Receipt for £180. £40",
     "INSTEAD": "Inverter 800 W, max 60 V instead of 55 V max. £60",
+    "PUT_UP": "4 panneaux 300 W à vendre, 60 € pièce. J'ai mis 12 panneaux sur mon toit.",
+    "FRAGILE_OTHERS": "4 Module 300 W, je 50 €. Zaun kaputt.",
+    "IN_THE_DARK": "Panel 300 W, £40. Gives no current at night.",
     "BESIDE_PRICE": "Modul 380 W. 15 € Nachlass bei Abholung. 70 €",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
