@@ -269,6 +269,77 @@ def test_cautions_and_steps_come_from_the_appraisal_of_the_set_when_asked_for(
     assert len(cautions) > 5
 
 
+def test_the_focus_stays_on_the_button_that_asks_for_cautions_and_it_asks_again(fresh_page: Page, door: Door) -> None:
+    tab, focused = fresh_page.tab, "document.activeElement.textContent"
+    tab.script(OPEN_ALL)
+    door.straight()
+    for times in (1, 2):
+        tab.script("document.querySelector('.sunsill-cautions').replaceChildren()")
+        if times == 1:
+            tab.script("document.querySelector('section.sunsill details button').focus()")
+        tab.press("Enter")
+        assert tab.script(focused) == "Cautions and next steps for this set"
+        tab.until("document.querySelector('.sunsill-cautions li')")
+        assert tab.script(focused) == "Cautions and next steps for this set"
+        assert [path for path, _ in door.asked] == ["/v1/appraisal"] * times
+
+
+def test_where_no_price_is_known_the_page_says_by_what_the_sets_stand_and_names_nothing_that_it_lacks(
+    browser: Chromium, page_address: str, settings: Kept
+) -> None:
+    settings.at_home(latitude_deg=-33.0, longitude_deg=148.0)
+    with browser.opened(page_address) as tab:
+        page = Page(tab)
+        said = page.notice()
+        assert "the least outlay for each yearly kWh first" in said
+        assert "payback first" not in said
+        assert "Amounts are in EUR." in said
+        tab.script(OPEN_ALL)
+        whole = tab.script("[...document.querySelectorAll('.sunsill')].map(one => one.innerText).join(' ')")
+        assert "No price per kWh is known for your place" in whole
+        assert "`" not in whole
+        assert "tariff" not in whole
+        assert any("EUR" in text and " in all" in text for texts in page.texts(".sunsill-because") for text in texts)
+
+
+def test_the_notice_says_by_what_the_sets_stand_and_in_which_currency(page: Page) -> None:
+    said = page.tab.script("document.querySelector('.sunsill-notice').innerText")
+    assert "the shortest cautious payback first. Amounts are in EUR." in said
+
+
+def given_away(reply: Reply) -> Reply:
+    """The goods of the first advert cost nothing, and nothing comes with them."""
+    status, headers, body = reply
+    answer = json.loads(body)
+    for reading in answer.get("readings", ())[:1]:
+        reading["price"] = {**reading["price"], "value": 0, "each": 0, "per_watt": 0, "currency": None}
+    for one in answer.get("shortlist", ()):
+        if one["adverts"] == ["advert 1"]:
+            one["outlay"], one["request"]["outlay"], one["bids"][0]["asked"] = 0, {"items": []}, 0
+            answer["notes"].append(
+                {"code": "of_later", "facts": {}, "text": "This stays. Send `a_part` of it. So does this."}
+            )
+    return status, headers, json.dumps(answer).encode()
+
+
+def test_what_is_given_away_is_called_so_and_what_does_not_count_is_told(
+    browser: Chromium, page_address: str, settings: Kept, door: Door
+) -> None:
+    settings.at_home()
+    door.instead = given_away
+    with browser.opened(page_address) as tab:
+        page = Page(tab)
+        page.notice()
+        told, [words], paid = page.facts()[0], *page.texts(".sunsill-because")[:2]
+        assert (told["each"], told["per_watt"]) == ("given away", "given away")
+        assert "nothing to pay in all, brackets and leads not counted, " in words
+        assert " in all, " in paid[0]
+        assert "not counted" not in paid[0]
+        notes = tab.script("document.querySelector('.sunsill-notice ul').textContent")
+        assert "This stays. So does this." in notes
+        assert any("Nothing is asked for" in text for text in page.texts(".sunsill-part")[0])
+
+
 def test_the_keyboard_alone_opens_and_closes_the_details_and_the_focus_is_seen(fresh_page: Page) -> None:
     tab = fresh_page.tab
     opened = []

@@ -36,8 +36,8 @@ function factsOf({ kind, is_offer, price }) {
   if (!is_offer || kind === "other") {
     return [fact("kind", "What it is", is_offer ? "Neither panel nor inverter" : "No offer")];
   }
-  const each = fact("each", kind === "set" ? "Price of the set" : "Price of one", amount(price.each, price.currency));
-  const per_watt = fact("per_watt", "Price per watt", amount(price.per_watt, price.currency, 3));
+  const each = fact("each", kind === "set" ? "Price of the set" : "Price of one", priceWords(price.each, price.currency));
+  const per_watt = fact("per_watt", "Price per watt", priceWords(price.per_watt, price.currency, 3));
   return kind === "panel" ? [per_watt, each] : [each];
 }
 
@@ -58,7 +58,7 @@ function addSet(advert, list, titles) {
     if (["does_not_fit", "refused"].includes(row?.because?.code)) {
       facts.append(fact("fit", "Fit with my inverter", VERDICTS.does_not_fit));
     }
-    facts.after(made("p", "because", [row?.because?.text ?? "The service says nothing of it."]));
+    facts.after(made("p", "because", [row?.because ? noteWords(row.because) : "The service says nothing of it."]));
     return;
   }
   facts.append(fact("fit", fitLabel(set, id, titles), fitWords(set)));
@@ -94,5 +94,12 @@ function setWords(set, id, currency, titles) {
   const inverter = set.inverter === null ? "my inverter" : `the inverter of ${goods(set.inverter)}`;
   const { cautious, hopeful } = set.year_kwh;
   const year = `${figure(cautious, 0)} to ${figure(hopeful, 0)} kWh a year`;
-  return `Reckoned for ${panels.join(" and ")} with ${inverter}: ${amount(set.outlay, currency)} in all, ${year}.`;
+  const paid = set.outlay === 0 ? "nothing to pay" : amount(set.outlay, currency);
+  const all = `${paid} in all${withExtras(set) ? "" : ", brackets and leads not counted"}`;
+  return `Reckoned for ${panels.join(" and ")} with ${inverter}: ${all}, ${year}.`;
+}
+
+/** Is anything counted beside what the adverts sell? */
+function withExtras({ request }) {
+  return (request?.outlay?.items ?? []).some(({ what }) => !["panels", "inverter", "set"].includes(what));
 }

@@ -31,11 +31,11 @@ function ratings(told, wanted) {
 function detailsOfSet(set, id, currency) {
   const bid = set.bids.find((one) => one.advert === id);
   const worth = bid && [
-    `${amount(bid.asked, currency)} is asked for ${bid.must_take ?? bid.pieces}. `,
+    `${bid.asked === 0 ? "Nothing" : amount(bid.asked, currency)} is asked for ${bid.must_take ?? bid.pieces}. `,
     bid.left_over_text && `${bid.left_over_text} `,
     Number.isFinite(bid.beside_others) && `Above ${amount(bid.beside_others, currency)} another set here does better. `,
     `It would be earned back at this home up to ${amount(bid.bid_up_to, currency)}. `,
-    ["no_new_price", "new_does_not_fit"].includes(set.bid_because?.code) && "A new set from a shop may cost far less: look one up before you offer.",
+    set.bid_because?.code === "no_new_price" && "A new set from a shop may cost far less: look one up before you offer.",
   ].filter(Boolean);
   return [
     part("What it is worth here", worth && made("p", "", worth)),
@@ -73,10 +73,13 @@ function findingList(findings) {
 function cautionsOf(set) {
   const place = made("div", "cautions", [], { "aria-live": "polite" });
   const more = button("Cautions and next steps for this set", async () => {
-    more.disabled = true;
+    if (more.getAttribute("aria-disabled") === "true") {
+      return;
+    }
+    more.setAttribute("aria-disabled", "true"); // not disabled: it keeps the focus
     place.replaceChildren(made("p", "", ["Asking …"]));
     const { answer, failure } = await asked({ ask: "appraisal", request: set.request });
-    more.disabled = false;
+    more.removeAttribute("aria-disabled");
     place.replaceChildren(...(failure ? failureParts(failure) : adviceParts(answer)));
   });
   return made("div", "part", [made("h4", "", ["Before you buy"]), made("p", "", [BEWARE]), more, place]);

@@ -29,11 +29,12 @@ function tellFailure(adverts, failure, again) {
   tell(adverts, [...failureParts(failure), made("div", "buttons", buttons)]);
 }
 
-/** What was done, and what the shortlist notes. */
+/** What was done, by what the sets were ranked, in which currency, and what the shortlist notes. */
 function tellDone(adverts, list) {
-  const noted = list.notes.map((note) => note.text);
-  const sets = `${list.shortlist.length} of ${list.sets_looked_at} sets are listed, the shortest cautious payback first.`;
-  const summary = `Sunsill read ${adverts.length} adverts. ${sets}`;
+  const noted = list.notes.map(noteWords).filter(Boolean);
+  const sets = `${list.shortlist.length} of ${list.sets_looked_at} sets are listed, ${rankedWords(list.ranked_by)}.`;
+  const amounts = list.currency ? `Amounts are in ${list.currency}.` : "No currency is known: amounts are as the adverts tell them.";
+  const summary = `Sunsill read ${adverts.length} adverts. ${sets} ${amounts}`;
   const more = listed("", noted);
   tell(adverts, [
     made("p", "", [summary]),

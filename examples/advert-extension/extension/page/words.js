@@ -29,6 +29,35 @@ const INVERTER_RATINGS = [
   ["max_short_circuit_current_a", "Greatest short-circuit current of an input", "A"],
 ];
 
+const RANKED = {
+  quick_payback: "the shortest cautious payback first",
+  most_value: "the most value first",
+  least_outlay_per_kwh: "the least outlay for each yearly kWh first",
+};
+
+/** Notes and reasons that the service words by parts of a question which no page of the extension has. */
+const NOTES = {
+  no_price_known: "No price per kWh is known for your place, so nothing is said of payback, value or what to offer.",
+  currency_of_most: "All amounts are in the currency of most adverts, that of your brackets and leads, too.",
+  currency_unlike_most: "Its price is in another currency than most adverts here: the two are not compared.",
+  no_new_set: "The extension knows no price of a new set from a shop, which may cost far less. Look one up first.",
+};
+
+/** By what sets were put in their order. */
+function rankedWords(code) {
+  return RANKED[code] ?? `by ${plain(code)}`;
+}
+
+/** A note or a reason in words that hold on this page. */
+function noteWords({ code, text }) {
+  return NOTES[code] ?? spoken(text);
+}
+
+/** A text without the sentences that name parts of a question, which stand between backticks. */
+function spoken(text) {
+  return text.includes("`") ? text.split(/(?<=[.?!]) /).filter((one) => !one.includes("`")).join(" ") : text;
+}
+
 /** A code in words. */
 function plain(code) {
   return String(code).replaceAll("_", " ");
@@ -58,6 +87,11 @@ function figure(value, decimals) {
 /** An amount with its currency. */
 function amount(value, currency, decimals = 2) {
   return Number.isFinite(value) ? `${currency ?? ""} ${value.toFixed(decimals)}`.trim() : NOT_KNOWN;
+}
+
+/** An amount that is asked for, or that nothing is. */
+function priceWords(value, currency, decimals = 2) {
+  return value === 0 ? "given away" : amount(value, currency, decimals);
 }
 
 /** A band in years, the cautious end first; a member is null where it is never paid back. */
