@@ -6,8 +6,14 @@ online", "I'll add the plugs for £5", "swap for a drill plus £10".
 
 from collections.abc import Sequence, Set
 
-from service.core.adverts.asked_roles import BESIDE_PRICE
-from service.core.adverts.other_amounts import without_amounts, words_before, words_behind
+from service.core.adverts.asked_roles import BESIDE_PRICE, PLUS_SENDING
+from service.core.adverts.other_amounts import (
+    stand_near,
+    without_amounts,
+    words_before,
+    words_behind,
+    words_of_role,
+)
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.walk import MONEY_UNITS, Item
 
@@ -25,7 +31,13 @@ def leave_out_amounts_beside(scene: Scene) -> None:
     if not scene.roles & BESIDE_PRICE and scene.by_what.keys().isdisjoint(_ASKED):
         return
     amounts = measured_in(scene, *MONEY_UNITS)
-    gone = {at for at in amounts if _beside(scene, at)}
+    marks = words_of_role(scene, BESIDE_PRICE, scene.small.of_beside)
+    plus = words_of_role(scene, PLUS_SENDING, scene.small.plus_sending)
+    asked = scene.tells(*_ASKED)
+    gone = {at for at in amounts
+            if (stand_near(marks, scene.items[at], 2 * _BEFORE, 2 * _BEHIND + 1)
+                or stand_near(plus, scene.items[at], 2 * _BEFORE, 0)
+                or (asked and not _ASKED.isdisjoint(scene.near(at, _FAR, 0)))) and _beside(scene, at)}  # fmt: skip
     if gone:
         without_amounts(scene, amounts, gone)
 

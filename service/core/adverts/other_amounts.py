@@ -3,8 +3,8 @@
 As in "power at 0.35 €/kWh", "saves £200 a year", "grant of 200 €", "offers under 30 ignored", "rails 12 each".
 """
 
-from collections.abc import Iterator, Sequence, Set
-from itertools import takewhile
+from bisect import bisect_left
+from collections.abc import Sequence, Set
 
 from service.core.adverts.asked_roles import BIDS_NAMED, OTHER_AMOUNT, PARTS, UNDER
 from service.core.adverts.bills_and_deposits import told_of_parts
@@ -27,7 +27,8 @@ def leave_out_other_amounts(scene: Scene) -> None:
     if parts:
         amounts = without_amounts(scene, amounts, told_of_parts(scene, amounts))
     if told:
-        amounts = without_amounts(scene, amounts, {at for at in amounts if _told_so(scene, at)})
+        marks = words_of_role(scene, OTHER_AMOUNT, scene.small.of_other_amount)
+        amounts = without_amounts(scene, amounts, {at for at in amounts if _told_so(scene, at, marks)})
         if scene.roles & UNDER and scene.roles & BIDS_NAMED:
             without_amounts(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
     if _begins_a_part(scene) and (len(amounts) != 1 or scene.price or "each" in scene.by_what):
@@ -59,13 +60,25 @@ def without_amounts(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> lis
     return [at for at in amounts if at not in gone]
 
 
-def _told_so(scene: Scene, place: int) -> bool:
+def words_of_role(scene: Scene, role: int, words: Set[str]) -> tuple[list[int], list[int]]:
+    """The pieces of title and body where words of a role stand."""
+    title, body = scene.pieces[0], scene.pieces[1]
+    return (title.places(role, words) if title.roles & role else [], body.places(role, words))
+
+
+def stand_near(marks: tuple[list[int], list[int]], item: Item, before: int, behind: int) -> bool:
+    """Does one of these pieces stand within so many before and behind an amount? A cheap question before dear ones."""
+    places = marks[item.field]
+    first = bisect_left(places, item.at - before)
+    return first < len(places) and places[first] < item.to + behind
+
+
+def _told_so(scene: Scene, place: int, marks: tuple[list[int], list[int]]) -> bool:
     item = scene.items[place]
-    tokens, small = scene.tokens[item.field], scene.small
-    first = item.at - 2 * _BEFORE
-    if small.of_other_amount.isdisjoint(tokens[first if first > 0 else 0 : item.to + 2 * _BEHIND]):  # noqa: FURB136
+    if not stand_near(marks, item, 2 * _BEFORE, 2 * _BEHIND):
         return False
-    behind = list(_words(tokens[item.to : item.to + 2 * _BEHIND]))
+    tokens = scene.tokens[item.field]
+    behind = _words(tokens, item.to, item.to + 2 * _BEHIND)
     return (
         _of_energy(scene, item)
         or _of_year(scene, behind)
@@ -74,22 +87,36 @@ def _told_so(scene: Scene, place: int) -> bool:
     )
 
 
-def _words(tokens: Sequence[str]) -> Iterator[str]:
-    """Words up to the end of a part of a sentence."""
-    return (word for word in takewhile(lambda word: word not in _ENDS, tokens) if word.isalnum())
+def _words(tokens: list[str], at: int, to: int) -> list[str]:
+    """Words between two pieces, up to the end of a part of a sentence."""
+    found: list[str] = []
+    for word in tokens[at:to]:
+        if word in _ENDS:
+            break
+        if word.isalnum():
+            found.append(word)
+    return found
 
 
 def words_behind(scene: Scene, item: Item, most: int) -> list[str]:
     """Words behind an amount in its part of a sentence; the point of "kr." ends none."""
     tokens, to = scene.tokens[item.field], item.to
-    to += item.unit == "DKK" and tokens[to : to + 1] == ["."]
-    return list(_words(tokens[to : to + 2 * most]))[:most]
+    if item.unit == "DKK" and tokens[to : to + 1] == ["."]:
+        to += 1
+    return _words(tokens, to, to + 2 * most)[:most]
 
 
 def words_before(scene: Scene, item: Item, most: int) -> list[str]:
     """Words before an amount in its part of a sentence, nearest first."""
-    tokens = scene.tokens[item.field][max(item.at - 2 * most, 0) : item.at]
-    return list(_words(tokens[::-1]))[:most]
+    tokens, at = scene.tokens[item.field], item.at
+    found: list[str] = []
+    for place in range(at - 1, max(at - 2 * most, 0) - 1, -1):
+        word = tokens[place]
+        if word in _ENDS or len(found) == most:
+            break
+        if word.isalnum():
+            found.append(word)
+    return found
 
 
 def _of_energy(scene: Scene, item: Item) -> bool:
@@ -155,7 +182,7 @@ def _of_thing(scene: Scene, place: int) -> bool:
     begin = thing.at - 1
     if begin >= 0 and tokens[begin].isdecimal():
         begin -= 1
-    if (begin >= 0 and tokens[begin] not in _ENDS) or len(list(_words(tokens[thing.to : item.at]))) > _TO_PRICE:
+    if (begin >= 0 and tokens[begin] not in _ENDS) or len(_words(tokens, thing.to, item.at)) > _TO_PRICE:
         return False
     part = [one for one in (*before, *scene.ahead(place, 6)) if one.clause == item.clause]
     return all(one.what not in _GOODS or _same_word(part, one) for one in part)
