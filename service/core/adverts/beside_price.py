@@ -7,6 +7,7 @@ online", "I'll add the plugs for £5", "swap for a drill plus £10".
 from collections.abc import Sequence, Set
 
 from service.core.adverts.asked_roles import BESIDE_PRICE, PLUS_SENDING
+from service.core.adverts.money_told import amounts_told
 from service.core.adverts.other_amounts import (
     stand_near,
     without_amounts,
@@ -14,7 +15,7 @@ from service.core.adverts.other_amounts import (
     words_behind,
     words_of_role,
 )
-from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, Item
 
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "set_weak",
@@ -30,7 +31,7 @@ def leave_out_amounts_beside(scene: Scene) -> None:
     """Such amounts are no prices here."""
     if not scene.roles & BESIDE_PRICE and scene.by_what.keys().isdisjoint(_ASKED):
         return
-    amounts = measured_in(scene, *MONEY_UNITS)
+    amounts = amounts_told(scene)
     marks = words_of_role(scene, BESIDE_PRICE, scene.small.of_beside)
     plus = words_of_role(scene, PLUS_SENDING, scene.small.plus_sending)
     asked = scene.tells(*_ASKED)

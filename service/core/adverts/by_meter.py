@@ -77,15 +77,12 @@ def _name_of_reading_before(scene: Scene, place: int, item: Item) -> str | None:
 def readings_of_tests(scene: Scene) -> set[int]:
     """Places of the volts and amperes that a test has shown; that goods were tested says nothing of their figures."""
     found: set[int] = set()
-    tested = scene.small.tested
-    if (
-        not scene.roles & TESTED
-        or tested.isdisjoint(scene.different(1))
-        or not (scene.tells(*_NAMES) or not _UNITS.isdisjoint(scene.units))
-    ):
+    if not scene.field_roles[1] & TESTED:
+        return found
+    if not (scene.tells(*_NAMES) or "V" in scene.units or "A" in scene.units):
         return found
     words = scene.tokens[1]
-    told = [at for at, word in enumerate(words) if word in tested]
+    told = scene.pieces[1].places(TESTED, scene.small.tested)
     figures = [place for place in numbers(scene) if scene.items[place].field == 1 and (
                scene.items[place].unit in _UNITS or _named_bare(scene, place))]  # fmt: skip
     if not figures:

@@ -1,7 +1,7 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
-from collections.abc import Iterable, Sequence, Set
-from itertools import pairwise, zip_longest
+from collections.abc import Sequence, Set
+from itertools import pairwise
 
 from service.core.adverts.by_meter import read_by_meter
 from service.core.adverts.coefficients import UNITS as COEFFICIENT_UNITS
@@ -191,7 +191,7 @@ def _rows(scene: Scene, ratings: Sequence[int], found: Found, gone: set[int]) ->
 def _fits(name: str, item: Item) -> bool:
     unit = UNIT_OF[name]
     low, high = _BOUNDS[unit]
-    return item.unit in {unit, ""} and low <= item.value <= high
+    return (item.unit == unit or not item.unit) and low <= item.value <= high
 
 
 def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[Item]) -> None:
@@ -211,27 +211,27 @@ def is_greatest(scene: Scene, place: int, item: Item) -> bool:
             and scene.tokens[item.field][before.at] in _GREATEST)  # fmt: skip
 
 
-def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
+def name_of(scene: Scene, place: int, names: frozenset[str]) -> str | None:
     """The name of a figure: the nearest before it that no other figure of its unit took; else directly behind it."""
-    item = scene.items[place]
-    reach = _REACH if item.unit else 4
-    items, sentence = scene.items, item.sentence
+    items, item = scene.items, scene.items[place]
+    unit, sentence = item.unit, item.sentence
+    reach = _REACH if unit else 4
     for at in range(place - 1, max(place - 11, -1), -1):  # as Scene.back, without a row of them
         one = items[at]
         away = item.at - one.to
         if (
             one.sentence != sentence
             or (away > reach and away - scene.tokens[item.field][one.to : item.at].count(".") > reach)
-            or (one.what == NUMBER and (one.unit == item.unit or not item.unit))
+            or (one.what == NUMBER and (one.unit == unit or not unit))
         ):
             break
-        if one.what in UNIT_OF and (not item.unit or UNIT_OF[one.what] == item.unit):
+        if one.what in UNIT_OF and (not unit or UNIT_OF[one.what] == unit):
             return one.what if one.what in names else None
-        if one.what == "mpp_point" and item.unit and "vmp" in names:
-            return _AT_POINT[item.unit]
-    if item.unit and "vmp" in names and "mpp_point" in scene.by_what and _point_behind(scene, place, item):
-        return _AT_POINT[item.unit]
-    return _name_behind(scene, place, item, names) if item.unit else None
+        if one.what == "mpp_point" and unit and "vmp" in names:
+            return _AT_POINT[unit]
+    if unit and "vmp" in names and "mpp_point" in scene.by_what and _point_behind(scene, place, item):
+        return _AT_POINT[unit]
+    return _name_behind(scene, place, item, names) if unit else None
 
 
 def _point_behind(scene: Scene, place: int, item: Item) -> bool:
@@ -242,13 +242,18 @@ def _point_behind(scene: Scene, place: int, item: Item) -> bool:
     return bool(pair) and pair[0].what == "mpp_point"
 
 
-def _name_behind(scene: Scene, place: int, item: Item, names: Iterable[str]) -> str | None:
-    ahead = scene.ahead(place, 4)
-    for one, after in zip_longest(ahead, ahead[1:]):
-        if one.at - item.to > 2 or one.what == NUMBER:
+def _name_behind(scene: Scene, place: int, item: Item, names: frozenset[str]) -> str | None:
+    items = scene.items
+    last = min(place + 5, len(items))
+    for at in range(place + 1, last):
+        one = items[at]
+        if one.sentence != item.sentence or one.at - item.to > 2 or one.what == NUMBER:
             return None
         if one.what in names and UNIT_OF[one.what] == item.unit:
-            waits = one.clause != item.clause and after is not None and after.what == NUMBER and after.at - one.to <= 2
+            if one.clause == item.clause or at + 1 == last:
+                return one.what
+            after = items[at + 1]
+            waits = after.sentence == item.sentence and after.what == NUMBER and after.at - one.to <= 2
             return None if waits else one.what
     return None
 
@@ -289,7 +294,9 @@ def _slashed(scene: Scene, place: int, item: Item) -> bool:
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] != "/" and tokens[item.to : item.to + 1] != ["/"]:
         return False
-    for one in (*scene.back(place, 1), *scene.ahead(place, 1)):
+    for one in (scene.before(place), scene.behind(place)):
+        if one is None:
+            continue
         first, second = (one, item) if one.at < item.at else (item, one)
         greater = one.unit == "W" and first.peak and not second.peak and first.value > second.value
         if greater and tokens[first.to : second.at] == ["/"]:

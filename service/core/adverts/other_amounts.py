@@ -8,8 +8,9 @@ from collections.abc import Sequence, Set
 
 from service.core.adverts.asked_roles import BIDS_NAMED, OTHER_AMOUNT, PARTS, UNDER
 from service.core.adverts.bills_and_deposits import told_of_parts
-from service.core.adverts.scene import Scene, measured_in
-from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
+from service.core.adverts.money_told import amounts_told
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER, Item
 
 _ENDS = frozenset(".,;!?\n|():")
 _THINGS = frozenset(("other_goods", "accessory", "battery"))
@@ -23,7 +24,7 @@ def leave_out_other_amounts(scene: Scene) -> None:
     told, parts = scene.roles & OTHER_AMOUNT, scene.roles & PARTS or "share" in scene.by_what
     if not (told or parts) and scene.by_what.keys().isdisjoint(_THINGS):
         return
-    amounts = measured_in(scene, *MONEY_UNITS)
+    amounts = amounts_told(scene)
     if parts:
         amounts = without_amounts(scene, amounts, told_of_parts(scene, amounts))
     if told:

@@ -7,10 +7,10 @@ from service.core.adverts.ratings_of_others import at_most
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
-_NAMES = ("isc", "imp", "input_current", "output_current")
+_NAMES = frozenset(("isc", "imp", "input_current", "output_current"))
 _OF_PANELS = frozenset(("voc", "isc", "vmp", "imp"))
 _PLUGS = frozenset(("wiring", "q:unsafe", "d:missing_connector", "d:missing_lead"))  # "13 A plug on each lead"
-_LIMITED = {"A": ("isc", "input_current"), "V": ("voc",)}
+_LIMITED = {"A": frozenset(("isc", "input_current")), "V": frozenset(("voc",))}
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_current"))
 _CURRENTS = frozenset((*_NAMES, "max_sc", "inputs"))
 _GOODS = {"inverter_one": "inverter", "inverter_many": "inverter", "panel_one": "panel", "panel_many": "panel"}
