@@ -71,7 +71,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     places: list[int] = []
     shipping: float | None = None
     measured = False
-    others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
+    others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", [])}
     sent, ways, sending = "sent" in scene.by_what, ways_of(scene, goods), "shipping" in scene.by_what
     for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
         item = scene.items[place]
@@ -89,7 +89,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
         elif role not in _NOT_ASKED:
             offers.append((item, role))
             places.append(place)
-    for place, item in lump_sums(scene, goods) if "lot" in scene.by_what else ():
+    for place, item in lump_sums(scene, goods) if "lot" in scene.by_what else []:
         offers.append((item, "lot"))
         places.append(place)
     return one_before_all(scene, offers, goods) if ways.either else offers, places, shipping, measured
@@ -215,7 +215,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
     """What an amount is for: what stands directly behind it, else before it, else later in its clause."""
     behind: list[Item] = behind_tax(scene, place, item) if ways.taxed else []
     near: list[str] = [one.what for one in behind] if behind else []
-    for one in scene.ahead(place, 6) if not behind else ():
+    for one in scene.ahead(place, 6) if not behind else []:
         if one.unit in _MONEY or one.clause != item.clause or one.at - item.to > _BEHIND:
             break
         behind.append(one)

@@ -4,7 +4,7 @@ As in "10 € off if collected", "with mounts 15 € more", "Palette 20 € Pfan
 online", "I'll add the plugs for £5", "swap for a drill plus £10".
 """
 
-from collections.abc import Sequence, Set
+from collections.abc import Set
 
 from service.core.adverts.asked_roles import BESIDE_PRICE, PLUS_SENDING
 from service.core.adverts.money_told import amounts_told
@@ -55,7 +55,7 @@ def _beside(scene: Scene, place: int) -> bool:
     )
 
 
-def _past(words: Sequence[str], linking: Set[str]) -> Sequence[str]:
+def _past(words: list[str], linking: Set[str]) -> list[str]:
     """Words behind those that only join, of which there are few."""
     at = 0
     while at < min(_LINKS, len(words)) and words[at] in linking:
@@ -63,7 +63,7 @@ def _past(words: Sequence[str], linking: Set[str]) -> Sequence[str]:
     return words[at:]
 
 
-def _changes_price(scene: Scene, place: int, before: Sequence[str], behind: Sequence[str]) -> bool:
+def _changes_price(scene: Scene, place: int, before: list[str], behind: list[str]) -> bool:
     """Is it taken off the price or put on it: "10 € de remise", "discount of £10", "£15 more with the bracket"?"""
     small = scene.small
     if not _SENT.isdisjoint(scene.near(place, 3, 3)):
@@ -82,13 +82,13 @@ def _changes_price(scene: Scene, place: int, before: Sequence[str], behind: Sequ
     return bool(before) and before[0] in small.plus_sending and not small.coming_with.isdisjoint((*behind, *before[1:]))
 
 
-def _comes_back(scene: Scene, before: Sequence[str], behind: Sequence[str]) -> bool:
+def _comes_back(scene: Scene, before: list[str], behind: list[str]) -> bool:
     """Is it given back with a pallet: "Pfand für die Palette 25 €"?"""
     words, small = (*before, *behind), scene.small
     return not small.returned.isdisjoint(words) and any(word.startswith(small.pallet) for word in words)
 
 
-def _of_another(scene: Scene, place: int, item: Item, before: Sequence[str], behind: Sequence[str]) -> bool:
+def _of_another(scene: Scene, place: int, item: Item, before: list[str], behind: list[str]) -> bool:
     """Is it paid for parking, storing, a repair, or for a thing that is added?"""
     small = scene.small
     costs = not small.other_costs.isdisjoint((*before, *behind))
@@ -101,7 +101,7 @@ def _of_another(scene: Scene, place: int, item: Item, before: Sequence[str], beh
     return costs or any(one.what in _THINGS or one.what.startswith("p:") for one in part)
 
 
-def _of_missing(scene: Scene, place: int, item: Item, before: Sequence[str], behind: Sequence[str]) -> bool:
+def _of_missing(scene: Scene, place: int, item: Item, before: list[str], behind: list[str]) -> bool:
     """Is it what a missing part costs elsewhere: "lead missing, £12 online", "falta el cable, cuesta 12 €"?"""
     small = scene.small
     costing = not small.costing.isdisjoint((*before[:2], *behind[:1]))
@@ -118,7 +118,7 @@ def _of_missing(scene: Scene, place: int, item: Item, before: Sequence[str], beh
     return False
 
 
-def _swapped(scene: Scene, place: int, item: Item, before: Sequence[str]) -> bool:
+def _swapped(scene: Scene, place: int, item: Item, before: list[str]) -> bool:
     """Is it paid on top of what goods are swapped for: "swap for a drill plus £10"?"""
     return bool(before) and before[0] in scene.small.plus_sending and any(
         one.what == "swap" and one.clause == item.clause for one in scene.back(place, _FAR)

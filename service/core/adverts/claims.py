@@ -68,7 +68,7 @@ def _tell_state(scene: Scene, state: State, found: list[Told]) -> None:
 def _tell_sending(scene: Scene, state: State, found: list[Told]) -> None:
     """The first figure that is what sending costs."""
     cost = state.shipping_cost
-    for place in sorted((*scene.units.get("", ()), *amounts_told(scene))) if cost else ():
+    for place in sorted((*scene.units.get("", []), *amounts_told(scene))) if cost else []:
         if scene.items[place].value == cost:
             found.append(("shipping_cost", cost or 0.0, state.currency or "", scene.items[place], _WAY))
             return

@@ -1,6 +1,6 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
-from collections.abc import Sequence, Set
+from collections.abc import Set
 from itertools import pairwise
 
 from service.core.adverts.by_meter import read_by_meter
@@ -106,7 +106,7 @@ def _bare(scene: Scene, *, near_cells: bool) -> list[int]:
     bare, whats = scene.units.get("", []), scene.whats
     if not near_cells:
         return [place for place in bare if whats[place - 1] in _HEADINGS]
-    near = {at for what in _OF_CELLS for told in scene.by_what.get(what, ()) for at in range(told - 4, told + 2)}
+    near = {at for what in _OF_CELLS for told in scene.by_what.get(what, []) for at in range(told - 4, told + 2)}
     return [place for place in bare if whats[place - 1] in _HEADINGS or place in near]
 
 
@@ -144,7 +144,7 @@ def _elsewhere(scene: Scene) -> set[int]:
         told = conditions_behind(scene, place, item)
         if told == "elsewhere":
             gone.add(place)
-        for one in scene.back(place, 20) if told is None else ():
+        for one in scene.back(place, 20) if told is None else []:
             if one.what == "standard":
                 break
             if one.what == "elsewhere" and not _tells_degrees(scene, one):
@@ -165,7 +165,7 @@ def _at_standard(scene: Scene, gone: set[int], found: Found) -> set[int]:
     return (gone | gone_too) - {place for name, place in standard.items() if name == "power"}
 
 
-def _rows(scene: Scene, ratings: Sequence[int], found: Found, gone: set[int]) -> None:
+def _rows(scene: Scene, ratings: list[int], found: Found, gone: set[int]) -> None:
     """Names in a row, then as many figures in a row: "Voc/Vmp/Isc/Imp 37.5/31.2/13.9/13.1"."""
     items, count = scene.items, len(scene.items)
     done = -1
@@ -339,11 +339,11 @@ def _choose(scene: Scene, powers: list[Item], found: Found) -> bool:
     """What the label says wins, then the title, then what is said first; are there two that exclude each other?"""
     if not powers:
         return False
-    labels = {scene.items[at].sentence for at in scene.by_what.get("label", ())}
+    labels = {scene.items[at].sentence for at in scene.by_what.get("label", [])}
     on_label = [item for item in powers if item.sentence in labels]
     chosen = (on_label or powers)[0]
     _keep(found, "power", chosen.value, chosen, 0.97 if chosen.unit else 0.9)
-    cleared = {scene.items[at].sentence for name in ("cleared", "without") for at in scene.by_what.get(name, ())}
+    cleared = {scene.items[at].sentence for name in ("cleared", "without") for at in scene.by_what.get(name, [])}
     for item in powers:
         low, high = sorted((item.value, chosen.value))
         differ = _LIKE_SHARE < high / low - 1 < 0.9

@@ -21,7 +21,7 @@ def rows_of_panels(scene: Scene, first: int, second: int) -> bool:
 def counts_in_rows(scene: Scene, counted: list[int]) -> set[int]:
     """Puts rows times columns to the counts; the places of the figures that tell them."""
     found: set[int] = set()
-    for first, second in pairwise(scene.units.get("", ())):
+    for first, second in pairwise(scene.units.get("", [])):
         if rows_of_panels(scene, first, second):
             counted.append(int(scene.items[first].value * scene.items[second].value))
             found |= {first, second}

@@ -13,7 +13,7 @@ _TO_REST, _TO_USED = 12, 6
 
 def left_of_counted(scene: Scene) -> int | None:
     """The pieces left of the counted ones; None where no number is told to be left or gone, or several may be."""
-    counts = scene.units.get("", ())
+    counts = scene.units.get("", [])
     if len(counts) <= 1 or not scene.field_roles[1] & LEFT_OF_COUNTED:
         return None
     whole = {scene.items[at].value: at for at in reversed(counts) if _counts_goods(scene, at)}

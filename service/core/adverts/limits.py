@@ -93,7 +93,7 @@ def _count_inputs(found: Found) -> None:
 def volts_of_windows(scene: Scene) -> frozenset[int]:
     """Places of the ends of ranges of volts, which are no ratings of a panel."""
     found: set[int] = set()
-    for place in numbers(scene) if "V" in scene.units else ():
+    for place in numbers(scene) if "V" in scene.units else []:
         low = scene.items[place]
         high = end_of_range(scene, place) if low.unit in {"V", ""} else None
         if high is not None and scene.items[high].value >= LEAST_WINDOW * low.value:
@@ -350,7 +350,7 @@ def _spoilt(scene: Scene, sentence: int) -> bool:
 
 def _twofold(scene: Scene, found: Found) -> None:
     """Two by one word: dual, double."""
-    for at in scene.by_what.get("twofold", ()):
+    for at in scene.by_what.get("twofold", []):
         item = scene.items[at]
         behind = next((one for one in scene.ahead(at, 3) if one.what in {"inputs", "tracking"}), None)
         if behind is not None and behind.at - item.to <= 1:

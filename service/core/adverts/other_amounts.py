@@ -4,7 +4,7 @@ As in "power at 0.35 €/kWh", "saves £200 a year", "grant of 200 €", "offers
 """
 
 from bisect import bisect_left
-from collections.abc import Sequence, Set
+from collections.abc import Set
 
 from service.core.adverts.asked_roles import BIDS_NAMED, OTHER_AMOUNT, PARTS, UNDER
 from service.core.adverts.bills_and_deposits import told_of_parts
@@ -31,7 +31,7 @@ def leave_out_other_amounts(scene: Scene) -> None:
         marks = words_of_role(scene, OTHER_AMOUNT, scene.small.of_other_amount)
         amounts = without_amounts(scene, amounts, {at for at in amounts if _told_so(scene, at, marks)})
         if scene.roles & UNDER and scene.roles & BIDS_NAMED:
-            without_amounts(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
+            without_amounts(scene, [], {at for at in scene.units.get("", []) if _least_bid(scene, scene.items[at])})
     if _begins_a_part(scene) and (len(amounts) != 1 or scene.price or "each" in scene.by_what):
         amounts = [*amounts, *_bare_prices(scene)]
         beside = {at for at in amounts if _of_thing(scene, at)}
@@ -42,7 +42,7 @@ def leave_out_other_amounts(scene: Scene) -> None:
 def _begins_a_part(scene: Scene) -> bool:
     """Does a thing stand first in a part of a sentence, or directly behind a figure? A cheap question first."""
     for what in _THINGS:
-        for place in scene.by_what.get(what, ()):
+        for place in scene.by_what.get(what, []):
             item = scene.items[place]
             before = scene.tokens[item.field][item.at - 1] if item.at else "."
             if before in _ENDS or before[0].isdigit():
@@ -50,7 +50,7 @@ def _begins_a_part(scene: Scene) -> bool:
     return False
 
 
-def without_amounts(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:
+def without_amounts(scene: Scene, amounts: list[int], gone: Set[int]) -> list[int]:
     """Amounts without those that are none, which stand among no figures any more."""
     for unit in {scene.items[at].unit for at in gone}:
         kept = [at for at in scene.units[unit] if at not in gone]
@@ -131,7 +131,7 @@ def _of_energy(scene: Scene, item: Item) -> bool:
     return not small.energy_price.isdisjoint(words_before(scene, item, _BEFORE))
 
 
-def _of_year(scene: Scene, behind: Sequence[str]) -> bool:
+def _of_year(scene: Scene, behind: list[str]) -> bool:
     """Does it come every year?"""
     small, near = scene.small, behind[:_BEHIND]
     if not small.yearly.isdisjoint(near):
@@ -142,7 +142,7 @@ def _of_year(scene: Scene, behind: Sequence[str]) -> bool:
     return False
 
 
-def _saved_or_granted(scene: Scene, place: int, item: Item, behind: Sequence[str]) -> bool:
+def _saved_or_granted(scene: Scene, place: int, item: Item, behind: list[str]) -> bool:
     """Does a word for what is saved, granted or worth stand close beside, and none for a price nearer?"""
     not_paid = scene.small.not_paid
     if not not_paid.isdisjoint(behind[:_TO_PRICE]):
@@ -195,7 +195,7 @@ def _article(scene: Scene, item: Item) -> bool:
     return "a" in before and [word for word in before if word.isalnum()][-1] == "a"
 
 
-def _same_word(part: Sequence[Item], one: Item) -> bool:
+def _same_word(part: list[Item], one: Item) -> bool:
     """Is it another meaning of the word of a thing, or "each" beside an amount?"""
     return one.what == "piece" or any(two.what in _THINGS and two.at <= one.at < two.to for two in part)
 

@@ -3,8 +3,6 @@
 As a word it would mean something in most languages: "à", "to", "and".
 """
 
-from collections.abc import Sequence
-
 from service.core.adverts.walk import Item
 
 NAMES = frozenset(("voc", "isc", "vmp", "imp", "power", "input_current", "max_sc", "max_in"))
@@ -14,7 +12,7 @@ _TO_FIGURE = frozenset(":=")
 
 
 def units_of_names(
-    items: Sequence[Item],
+    items: list[Item],
     by_what: dict[str, list[int]],
     fields: tuple[list[str], list[str]],
     between: frozenset[str],
@@ -23,7 +21,7 @@ def units_of_names(
     found: set[tuple[int, int]] = set()
     title, body = fields
     for name in NAMES:
-        for place in by_what.get(name, ()):
+        for place in by_what.get(name, []):
             item = items[place]
             words, letter = body if item.field else title, item.to + 1
             if letter >= len(words) or words[letter] not in LETTERS:
@@ -38,6 +36,6 @@ def units_of_names(
     return found
 
 
-def without_units(items: Sequence[Item], units: set[tuple[int, int]]) -> list[Item]:
+def without_units(items: list[Item], units: set[tuple[int, int]]) -> list[Item]:
     """The items without the meanings of such letters."""
     return [one for one in items if (one.field, one.at) not in units or one.to > one.at + 1]
