@@ -345,7 +345,9 @@ def _choose(scene: Scene, powers: list[Item], found: Found) -> bool:
     _keep(found, "power", chosen.value, chosen, 0.97 if chosen.unit else 0.9)
     cleared = {scene.items[at].sentence for name in ("cleared", "without") for at in scene.by_what.get(name, [])}
     for item in powers:
-        low, high = sorted((item.value, chosen.value))
+        low, high = item.value, chosen.value
+        if low > high:
+            low, high = high, low
         differ = _LIKE_SHARE < high / low - 1 < 0.9
         if differ and item.field != chosen.field and not {item.sentence, chosen.sentence} & cleared:
             return True

@@ -3,11 +3,12 @@
 Only where the other amount is less, and the words beside both tell which is which.
 """
 
-from itertools import chain, pairwise, takewhile
+from itertools import takewhile
 
 from service.core.adverts.asked_roles import OLD_PRICE, PRICE_WAS
+from service.core.adverts.money_told import amounts_told
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
+from service.core.adverts.walk import NUMBER, Item
 
 _FARTHEST, _TO_NOW, _TO_WAS, _TO_CUT = 12, 4, 2, 4  # pieces
 _ENDS = frozenset(".;!?\n|()[]")
@@ -24,18 +25,18 @@ _UNSAID = frozenset(("", "€", "£", "$"))
 
 def leave_out_old_prices(scene: Scene) -> None:
     """Such amounts are no prices here, and "new" beside one tells no condition, "reduced" no limit."""
-    known = [places for unit, places in scene.units.items() if unit in MONEY_UNITS]
-    if not known or (len(known) == 1 == len(known[0]) and not _other_in_field(scene, known[0][0])):
+    amounts = amounts_told(scene)
+    if not amounts or (len(amounts) == 1 and not _other_in_field(scene, amounts[0])):
         return
-    if not (len(known) == 1 == len(known[0])):
-        _leave_out_side_by_side(scene, sorted(chain.from_iterable(known)))
+    _leave_out_side_by_side(scene, amounts)
     if "new" in scene.by_what or scene.roles & OLD_PRICE:
-        _leave_out(scene, sorted(chain.from_iterable(known)))
+        _leave_out(scene, amounts)
 
 
 def _leave_out_side_by_side(scene: Scene, amounts: list[int]) -> None:
     """Of "£80 £50" nobody knows whether the first one was crossed out, if neither page nor words tell."""
-    for first, second in pairwise(amounts):
+    for number in range(len(amounts) - 1):
+        first, second = amounts[number], amounts[number + 1]
         dear, cheap = scene.items[first], scene.items[second]
         if dear.value <= cheap.value or dear.field != cheap.field or cheap.at - dear.to > 1 or dear.unit != cheap.unit:
             continue
@@ -65,7 +66,8 @@ def _leave_out(scene: Scene, amounts: list[int]) -> None:
         told += [one.value for one in scene.price if one.what == NUMBER]
         lowest = min(told)
         old += [at for at in amounts if scene.items[at].value > lowest and _was(scene, scene.items[at])]
-    for first, second in pairwise(amounts):
+    for number in range(len(amounts) - 1):
+        first, second = amounts[number], amounts[number + 1]
         dear, cheap = scene.items[first], scene.items[second]
         if dear.field != cheap.field or dear.value <= cheap.value or cheap.at - dear.to > _FARTHEST:
             continue

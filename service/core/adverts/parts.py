@@ -1,6 +1,6 @@
 """Is a part of more offered: "selling 4 of 12", "of 8 panels 3 are left"; or as many as are paid for: "£90 for ten"?"""
 
-from itertools import pairwise, takewhile
+from itertools import takewhile
 
 from service.core.adverts.asked_roles import PART_LEFT
 from service.core.adverts.scene import Scene
@@ -21,7 +21,8 @@ def of_more(scene: Scene) -> int | None:
     left = scene.field_roles[1] & PART_LEFT > 0
     if not left and not scene.tells("selling", "stock", "between", "origin"):
         return None
-    for number, (first, second) in enumerate(pairwise(places)):
+    for number in range(len(places) - 1):
+        first, second = places[number], places[number + 1]
         one, two = scene.items[first], scene.items[second]
         if one.sentence != two.sentence or two.at - one.to > _FARTHEST or not (_whole(one) and _whole(two)):
             continue

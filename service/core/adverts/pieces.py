@@ -92,7 +92,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     passed = counts_in_rows(scene, counted) if kind == "panel" else set[int]()
     for place in scene.units.get("", []):
         item = scene.items[place]
-        if not (stocked or _may_count(scene, place, item, counting)) or not _is_number(item):
+        if not _is_number(item) or not (stocked or _may_count(scene, place, item, counting)):
             continue
         if not _near_goods(scene, place, item) or _lettered(scene, item) or _barred(scene, place, item):
             continue
@@ -111,7 +111,8 @@ def _pieces(scene: Scene, kind: str) -> int | None:
 
 def _begins_range(scene: Scene, place: int, item: Item) -> bool:
     """Is it the first figure of two with a dash between: "1-4 panels"? Not a count before watts: "2 - 400 W"."""
-    if scene.tokens[item.field][item.to : item.to + 1] != ["-"]:
+    tokens, to = scene.tokens[item.field], item.to
+    if to >= len(tokens) or tokens[to] != "-":
         return False
     one = scene.items[place + 1] if place + 1 < len(scene.items) else item
     return one.what == NUMBER and one.at == item.to + 1 and not one.unit and item.value < one.value <= _MOST_PIECES
@@ -186,8 +187,9 @@ def _behind_for(scene: Scene, place: int) -> bool:
 
 def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
-    for one in scene.items[max(place - 2, 0) : place + 6]:  # itself is none of them
-        if one.what in _COUNTED and -_FARTHEST <= one.at - item.at <= _FARTHEST:
+    items, whats = scene.items, scene.whats
+    for at in range(max(place - 2, 0), min(place + 6, len(items))):  # itself is none of them
+        if whats[at] in _COUNTED and -_FARTHEST <= items[at].at - item.at <= _FARTHEST:
             return True
     return item.to >= len(scene.tokens[item.field]) or _by_x(scene, item)
 

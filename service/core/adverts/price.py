@@ -334,7 +334,7 @@ def _based(value: float, currency: str | None, basis: str, goods: Goods) -> Pric
         each = value
     elif basis == "lot" and goods.quantity:
         each = round(value / goods.quantity, 4)
-    return Price(value=value, currency=currency, basis=basis, each=each)
+    return Price(value, currency, basis, each)
 
 
 def _conflict(scene: Scene, chosen: Item, field: Item | None, offers: Offers, goods: Goods) -> bool:

@@ -44,9 +44,12 @@ def without_totals(scene: Scene, powers: list[Item]) -> list[Item]:
 def _times_before(scene: Scene, item: Item) -> list[int]:
     """Its number, where an x stands between: "2 x 400 W", "400 W x 2"."""
     tokens, at, to = scene.tokens[item.field], item.at, item.to
-    before = tokens[at - 2 : at - 1] if at > 1 and tokens[at - 1] == "x" else []
-    behind = tokens[to + 1 : to + 2] if tokens[to : to + 1] == ["x"] else []
-    return [int(word) for word in (*before, *behind) if word.isdecimal() and 1 < int(word) <= _MOST]
+    told: list[str] = []
+    if at > 1 and tokens[at - 1] == "x":
+        told.append(tokens[at - 2])
+    if to + 1 < len(tokens) and tokens[to] == "x":
+        told.append(tokens[to + 1])
+    return [int(word) for word in told if word.isdecimal() and 1 < int(word) <= _MOST]
 
 
 def of_one_sort(scene: Scene, kind: str, powers: list[Item], found: dict[str, tuple[float, Item, float]]) -> list[Item]:
@@ -108,8 +111,9 @@ def several_cells(scene: Scene) -> bool:
 
 def _count_before(scene: Scene, place: int, item: Item) -> int | None:
     """The number of panels of a power that stands behind it: "3 panels 400 W", "3x 400 W", "3 of 400 W"."""
-    what = scene.whats[place - 1]
-    if not what.startswith(_COUNTED_OR_NUMBER) or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1] or item.spelled:
+    if item.spelled or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1]:
+        return None
+    if not scene.whats[place - 1].startswith(_COUNTED_OR_NUMBER):
         return None
     if not INVERTERS.isdisjoint(scene.near(place, 0, 2)) and any(
            one.what in INVERTERS and one.at - item.to <= 2 and one.clause == item.clause

@@ -360,7 +360,7 @@ def word_doubts(scene: Scene) -> set[str]:
     found = {
         names.get(what[2:], what[2:])
         for what in scene.by_what
-        if ":" in what and what[:2] == "q:"
+        if ":" in what and what.startswith("q:")
         if what in _EVEN_DENIED or any(_is_said(scene, what, at) for at in scene.by_what[what])
     }
     if any(not _lowered_price(scene, place) for place in scene.said("limited")):

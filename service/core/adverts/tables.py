@@ -4,11 +4,12 @@ Columns are parted by bars or semicolons, else by blanks; then every figure need
 of values nobody knows which panel is sold, so nothing is read of them.
 """
 
-from bisect import bisect_left, bisect_right
+from bisect import bisect_right
 from collections.abc import Sequence
 from itertools import pairwise
 
 from service.core.adverts.asked_roles import COLUMNS
+from service.core.adverts.places_of_pieces import first_from
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -147,12 +148,8 @@ def figures_in(scene: Scene, line: _Line) -> list[int]:
 
 def between(scene: Scene, line: _Line) -> _Line:
     """The items that begin between two pieces of the body: from which to which."""
-    low = bisect_left(scene.items, (1, line[0]), key=_stands)
-    return low, bisect_left(scene.items, (1, line[1]), low, key=_stands)
-
-
-def _stands(item: Item) -> tuple[int, int]:
-    return item.field, item.at
+    low = first_from(scene.items, 1, line[0])
+    return low, first_from(scene.items, 1, line[1], low)
 
 
 def cells_of(words: list[str], line: _Line, sign: str) -> list[_Line]:

@@ -21,7 +21,7 @@ _PARTING = frozenset((".", ",", ";", "(", "-", "|", "\n"))  # before a word that
 _ENDING = frozenset((".", ",", ";", ")", "|", "\n", "!"))
 _UNITS, _UNITS_OF_INVERTERS = ("A", "V"), ("A", "V", "W")
 _FIGURES = 3  # behind a total, among which what one has stands
-_MOST = 4  # inputs of one inverter
+_FEWEST_TIMES, _MOST_TIMES = 1.5, 4.5  # not rounded: one inverter has two to four inputs
 _LIKE_SHARE = 0.01
 _SHORTENED = 4  # signs of a word behind which a point ends nothing: "max."
 _PART, _TO_ONE, _NEAR, _BESIDE, _TO_TOTAL = 9, 14, 3, 2, 6  # pieces
@@ -102,9 +102,11 @@ def _times(scene: Scene, item: Item) -> int | None:
 
 def _count(total: Item, one: Item) -> int | None:
     """How many times one is the total, as far as an inverter can have so many inputs."""
-    count = round(total.value / one.value) if one.value > 0 else 0
-    exact = abs(count * one.value - total.value) <= _LIKE_SHARE * total.value
-    return count if 1 < count <= _MOST and exact else None
+    times = total.value / one.value if one.value > 0 else 0.0
+    if not _FEWEST_TIMES <= times <= _MOST_TIMES:
+        return None
+    count = round(times)
+    return count if abs(count * one.value - total.value) <= _LIKE_SHARE * total.value else None
 
 
 def _of_one(scene: Scene, place: int, item: Item) -> int | None:

@@ -19,7 +19,7 @@ def price_with_sending(scene: Scene, others: list[Item], cost: float | None) -> 
     """
     if len({cost, *(other.value for other in others)} - {None, 0.0}) < 2:
         return None
-    ordered = sorted(others, key=attrgetter("value"))
+    ordered: list[Item] = []
     for place in scene.places(_TELLING):
         one = scene.items[place]
         tokens = scene.tokens[one.field]
@@ -29,6 +29,7 @@ def price_with_sending(scene: Scene, others: list[Item], cost: float | None) -> 
         amount = _amount(scene, place, start, tokens)
         if amount is None:
             continue
+        ordered = ordered or sorted(others, key=attrgetter("value"))
         least = next((one for one in ordered if one is not amount and not _part_of(scene, one, amount)), None)
         if least is None:
             continue
