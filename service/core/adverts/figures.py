@@ -13,7 +13,7 @@ from service.core.adverts.multiples import multiplied
 from service.core.adverts.pairs import figures_first
 from service.core.adverts.rated_powers import without_up_to
 from service.core.adverts.ratings_of_others import of_inverters_input
-from service.core.adverts.scene import Scene, measured_in, numbers
+from service.core.adverts.scene import Scene, in_order, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
 from service.core.adverts.tables import below_names, in_columns
@@ -35,6 +35,7 @@ _PARTING = frozenset((NUMBER, "plus", "for", "because", "used_beside"))
 _OF_CELLS = frozenset(("cells", "half"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("W", "kg", "%/K", "V/K")
+_OF_NAMED_PANELS = (*_OF_PANELS, "V", "A")
 _LONGEST_OTHER_MM = 6000.0
 _REACH, _LIKE_SHARE = 8, 0.03
 _TO_DEGREES = 4
@@ -75,8 +76,10 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
         gone |= figures_first(scene, found, gone)
         _rows(scene, ratings, found, gone)
     in_rows = [one[1] for one in found.values()]
-    measured = measured_in(scene, *_OF_PANELS, *(_BOUNDS if named else ()))
-    for place in sorted({*measured, *_bare(scene, near_cells=counted)} - gone):
+    rows = [scene.units[unit] for unit in (_OF_NAMED_PANELS if named else _OF_PANELS) if unit in scene.units]
+    for place in in_order([*rows, _bare(scene, near_cells=counted)]):
+        if place in gone:
+            continue
         item = scene.items[place]
         unit, before = item.unit, scene.whats[place - 1]
         if unit in _BOUNDS:
@@ -274,7 +277,7 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
     tokens = scene.tokens[item.field]
     if item.glued in {"-", "/"} and item.at > 1 and tokens[item.at - 2][0:1].isdigit():
         return False
-    if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
+    if item.value > 500 and item.at > 0 and tokens[item.at - 1] == "=":
         return False
     if _slashed(scene, place, item):
         return False  # "820 Wp / 800 W": panels together, and their inverter
@@ -291,8 +294,8 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
 
 def _slashed(scene: Scene, place: int, item: Item) -> bool:
     """Is it one of two powers with a stroke between, the first in watts of panels and greater?"""
-    tokens = scene.tokens[item.field]
-    if tokens[item.at - 1] != "/" and tokens[item.to : item.to + 1] != ["/"]:
+    tokens, to = scene.tokens[item.field], item.to
+    if tokens[item.at - 1] != "/" and (to >= len(tokens) or tokens[to] != "/"):
         return False
     for one in (scene.before(place), scene.behind(place)):
         if one is None:
