@@ -4,8 +4,6 @@ What they are said to be is what each of them is ("both inputs max. 14 A"); what
 ("28 A for both inputs", "sum of both inputs 28 A"), and so may be what no single input bears.
 """
 
-from collections.abc import Sequence
-
 from service.core.adverts.small_words import SmallWords
 
 MOST_OF_ONE_A = 18.0  # more may be the sum of two inputs, of which none bears less than half of it
@@ -15,7 +13,7 @@ _SENTENCE_ENDS = frozenset(".;!\n|")
 _BEGINS = frozenset((".", ":", "(", "-", ",", ";", "\n", "|", "•", "*"))
 
 
-def all_inputs_named(tokens: Sequence[str], low: int, high: int, small: SmallWords) -> int:
+def all_inputs_named(tokens: list[str], low: int, high: int, small: SmallWords) -> int:
     """Where such a name begins from ``low`` up to ``high``, else -1; "two" alone tells how many there are."""
     for at in range(low, high):
         word = tokens[at]
@@ -31,7 +29,7 @@ def all_inputs_named(tokens: Sequence[str], low: int, high: int, small: SmallWor
     return -1
 
 
-def told_of_each(tokens: Sequence[str], low: int, at: int, figure: int, value_a: float, small: SmallWords) -> bool:
+def told_of_each(tokens: list[str], low: int, at: int, figure: int, value_a: float, small: SmallWords) -> bool:
     """Does a name of all inputs at a piece begin what is said, as what each of them bears: "both inputs max. 14 A"?
 
     Args:
@@ -54,7 +52,7 @@ def told_of_each(tokens: Sequence[str], low: int, at: int, figure: int, value_a:
     return begins and _only_the_most(tokens, at, figure, small)
 
 
-def _only_the_most(tokens: Sequence[str], at: int, figure: int, small: SmallWords) -> bool:
+def _only_the_most(tokens: list[str], at: int, figure: int, small: SmallWords) -> bool:
     """Does nothing but "max." stand between the inputs and the amperes, and nothing behind these in the sentence?
 
     "Both inputs max. 16 A (8 A + 8 A)" and "both inputs take 16 A between them" tell of both together.

@@ -3,7 +3,6 @@
 As in "80 for both or 45 singly", "1 to 4 pieces 50, 5 to 9 45", "panel 250, battery 400, sold singly".
 """
 
-from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -48,7 +47,7 @@ def ends_another(scene: Scene, place: int, one: Item) -> bool:
     return any(other.unit in MONEY_UNITS and 0 <= one.at - other.to <= _NEAR for other in scene.back(place, 6))
 
 
-def one_alone(scene: Scene, place: int, goods: Goods, near: Sequence[str]) -> bool:
+def one_alone(scene: Scene, place: int, goods: Goods, near: list[str]) -> bool:
     """Is it what one costs, behind what all cost: "80 € los dos o 45 € por separado"? ``near``: meanings behind it."""
     if not goods.quantity or goods.quantity < _NEAR or "lot" not in scene.near(place, 8, 0):
         return False
@@ -85,7 +84,7 @@ def one_before_all(scene: Scene, offers: Offers, goods: Goods) -> Offers:
     return told
 
 
-def first_step(before: Sequence[Item]) -> bool:
+def first_step(before: list[Item]) -> bool:
     """Is it the step of a scale that begins with one: "1 - 4 pieces 50"? ``before``: nearest first."""
     numbers = [one for one in before[:4] if one.what not in _AT_ONCE][:2]
     if len(numbers) < _NEAR or any(one.what != NUMBER or one.unit for one in numbers):

@@ -1,8 +1,5 @@
 """Which figure is an amount of money, and what is it for: one piece, a set, the lot, sending?"""
 
-from collections.abc import Iterator
-from itertools import chain
-
 from service.core.adverts.alternatives import (
     Ways,
     behind_tax,
@@ -19,11 +16,12 @@ from service.core.adverts.bundles import names_set
 from service.core.adverts.each_thing import counts_a_thing, has_its_figure, of_watts
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
+from service.core.adverts.money_told import amounts_told
 from service.core.adverts.on_pallets import stands_on_each
 from service.core.adverts.other_amounts import is_road
 from service.core.adverts.portions import for_some
 from service.core.adverts.price_of_some import number_of_all
-from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.scene import Scene, in_order
 from service.core.adverts.sending_costs import (
     MONEY,
     SIGNS_BEHIND,
@@ -71,9 +69,9 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     places: list[int] = []
     shipping: float | None = None
     measured = False
-    others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
+    others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", [])}
     sent, ways, sending = "sent" in scene.by_what, ways_of(scene, goods), "shipping" in scene.by_what
-    for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
+    for place in in_order([_bare_amounts(scene), amounts_told(scene)]):
         item = scene.items[place]
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
             continue
@@ -89,7 +87,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
         elif role not in _NOT_ASKED:
             offers.append((item, role))
             places.append(place)
-    for place, item in lump_sums(scene, goods) if "lot" in scene.by_what else ():
+    for place, item in lump_sums(scene, goods) if "lot" in scene.by_what else []:
         offers.append((item, "lot"))
         places.append(place)
     return one_before_all(scene, offers, goods) if ways.either else offers, places, shipping, measured
@@ -102,24 +100,31 @@ def _of_others(scene: Scene, place: int) -> bool:
 
 def a_watt(scene: Scene, item: Item) -> bool:
     """Is it an amount for a watt, which is no price of a piece?"""
-    behind = scene.tokens[item.field][item.to : item.to + 2]
-    return len(behind) == 2 and behind[0] in scene.small.per_watt and behind[1] in scene.small.watts
+    tokens, to = scene.tokens[item.field], item.to
+    return to + 1 < len(tokens) and tokens[to] in scene.small.per_watt and tokens[to + 1] in scene.small.watts
 
 
-def _bare_amounts(scene: Scene) -> Iterator[int]:
+def _bare_amounts(scene: Scene) -> list[int]:
     """Places of figures without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
-    items, whats, known, bare = scene.items, scene.whats, scene.by_what, scene.units.get("", [])
-    near = {at + 1 for what in known.keys() & _PRICE_BEFORE for at in known[what]}
+    items, whats, known = scene.items, scene.whats, scene.by_what
+    near: set[int] = set()
+    for what in _PRICE_BEFORE:
+        for at in known.get(what, []):
+            near.add(at + 1)
     for what in _OF_SEVERAL:
-        for at in known.get(what, ()):
+        for at in known.get(what, []):
             if whats[at + 1] in _OTHER_MEANINGS and items[at + 1].at == items[at].at:
-                near.update((at + 2, at + 3))
-    for what in known.keys() & _PRICE_BEHIND:
-        near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
-    near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
-    if scene.roles & PLUS_SENDING:
-        near.update(at for at in bare if plus_before(scene, items[at]))
-    return (place for place in near.intersection(bare) if _bare(scene, place, items[place]))
+                near |= {at + 2, at + 3}
+    for what in _PRICE_BEHIND:
+        for at in known.get(what, []):
+            near |= {at - 1, at - 2}
+    plus, found = scene.roles & PLUS_SENDING > 0, list[int]()
+    for place in scene.units.get("", []):
+        item = items[place]
+        spelled = whats[place - 1] == NUMBER and items[place - 1].spelled
+        if (spelled or place in near or (plus and plus_before(scene, item))) and _bare(scene, place, item):
+            found.append(place)
+    return found
 
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
@@ -215,14 +220,14 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
     """What an amount is for: what stands directly behind it, else before it, else later in its clause."""
     behind: list[Item] = behind_tax(scene, place, item) if ways.taxed else []
     near: list[str] = [one.what for one in behind] if behind else []
-    for one in scene.ahead(place, 6) if not behind else ():
+    for one in scene.ahead(place, 6) if not behind else []:
         if one.unit in _MONEY or one.clause != item.clause or one.at - item.to > _BEHIND:
             break
         behind.append(one)
         near.append(one.what)
     before, close = _before(scene, place, item)
     tokens = scene.tokens[item.field]
-    if sending_behind(behind[:2], item) and plus_before(scene, item):
+    if plus_before(scene, item) and sending_behind(behind[:2], item):
         return "shipping"
     of_which = scene.small.of_which
     if (tokens[item.at - 1] in of_which or tokens[item.at - 2] in of_which) and "(" in tokens[item.at - 4 : item.at]:
@@ -235,11 +240,12 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         return "each"
     if near and near[0] in _IF and behind[-1].what == NUMBER and behind[-1].value == 1 and not behind[-1].unit:
         return "each"  # "or 35 if you only want one"
-    if "tier" in close and first_step(before):
+    stepped = "tier" in close
+    if stepped and first_step(before):
         return "each"
     if ways.either and one_alone(scene, place, goods, near):
         return "each"
-    if "tier" in close or "tier" in near or "bid" in close[:1]:
+    if stepped or "tier" in near or (close and close[0] == "bid"):
         return "extra"
     if before and goods.quantity != 1 and "shipping" not in close and for_some(scene, place, before, goods):
         return "extra"
@@ -250,14 +256,14 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         return told
     if not scene.by_what.keys().isdisjoint(_PAYING) and _paid(scene, place, item, behind):
         return "new_price"
-    if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
+    if "shipping" in close and "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
     if _at_end(scene, tokens, item):
         return "each"  # "50 € je.", "je 50 €"
     told = _directly_before(scene, before, behind, item)
     if told and not ends_another(scene, place, before[0]):
         return told
-    if "delivered" in near[:2]:
+    if "delivered" in near and "delivered" in near[:2]:
         return "each" if "each" in near else None
     told = _role_told_behind(scene, place, item, goods, behind, near, close)
     return _role_told_before(scene, item, goods, before, close) if told == _OPEN else told

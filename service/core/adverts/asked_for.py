@@ -1,6 +1,6 @@
 """Who is asked: whether somebody sells such goods ("Is anyone selling two panels?"), or a buyer what he looks for?"""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item
@@ -17,11 +17,11 @@ _OF_NEEDED = frozenset(("used", "unused", "new", "several", "between", "piece", 
 
 def is_asked_for(scene: Scene) -> bool:
     """Does a question hold somebody and a word for selling, while nothing is sold or priced elsewhere?"""
-    for place in scene.by_what.get("someone", ()):
+    for place in scene.by_what.get("someone", []):
         item = scene.items[place]
         near = (*scene.back(place), *scene.ahead(place))
         if any(one.what in _SELLING for one in near) and _is_question(scene, item) and not _priced(scene, item):
-            return not any(scene.items[at].sentence != item.sentence for at in scene.by_what.get("selling", ()))
+            return not any(scene.items[at].sentence != item.sentence for at in scene.by_what.get("selling", []))
     return False
 
 
@@ -30,7 +30,7 @@ def needs_goods(scene: Scene) -> bool:
 
     Who sells tells of a need too ("I need the space"), so goods must stand directly beside, and no price elsewhere.
     """
-    for place in scene.by_what.get("needed", ()):
+    for place in scene.by_what.get("needed", []):
         item = scene.items[place]
         if not scene.tells("bid", "someone") and asks_a_buyer(scene, place):
             continue
@@ -89,12 +89,12 @@ def asks_a_buyer(scene: Scene, place: int) -> bool:
         return False
     units, known = scene.units, scene.by_what
     amounts = [units[unit] for unit in units.keys() & MONEY_UNITS]
-    goods = [units.get("W", ()), *(known[what] for what in known if what.startswith(_GOODS))]
+    goods = [units.get("W", []), *(known[what] for what in known if what.startswith(_GOODS))]
     behind = (item.field, end)
     return (bool(scene.price) or _any_behind(scene, amounts, behind)) and _any_behind(scene, goods, behind)
 
 
-def _any_behind(scene: Scene, rows: Iterable[Sequence[int]], behind: tuple[int, int]) -> bool:
+def _any_behind(scene: Scene, rows: Iterable[list[int]], behind: tuple[int, int]) -> bool:
     """Does the last place of one of the rows stand behind a piece of a field?"""
     lasts = (scene.items[row[-1]] for row in rows if row)
     return any((one.field, one.at) > behind for one in lasts)
@@ -116,4 +116,4 @@ def _is_question(scene: Scene, item: Item) -> bool:
 
 def _priced(scene: Scene, item: Item) -> bool:
     """Is an amount of money told outside the question?"""
-    return any(scene.items[at].sentence != item.sentence for unit in CURRENCIES for at in scene.units.get(unit, ()))
+    return any(scene.items[at].sentence != item.sentence for unit in CURRENCIES for at in scene.units.get(unit, []))

@@ -91,7 +91,7 @@ def _heads(scene: Scene, field: int) -> bool:
     tokens = scene.tokens[field]
     end = len(tokens) if field == 0 else min(len(tokens), _FIRST)
     goods = _goods_in(scene, field, end)
-    others = [scene.items[place] for place in scene.by_what.get("other_goods", ())]
+    others = [scene.items[place] for place in scene.by_what.get("other_goods", [])]
     things = {one.to - 1 for one in others if one.field == field}
     for at in range(end):
         if not (at in things or is_belonging(scene, tokens[at])) or (at and tokens[at - 1] in scene.small.coming_along):
@@ -137,7 +137,7 @@ def _is_for(scene: Scene, tokens: list[str], at: int, one: Item) -> bool:
     """Does "for" stand between such a thing and goods behind it: "inverter cable for balcony sets"?"""
     return any(
         scene.items[place].field == one.field and at < scene.items[place].at < one.at
-        for place in scene.by_what.get("for", ())
+        for place in scene.by_what.get("for", [])
     ) and _of(scene, tokens[at + 1 : one.at])
 
 

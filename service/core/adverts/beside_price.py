@@ -4,11 +4,18 @@ As in "10 € off if collected", "with mounts 15 € more", "Palette 20 € Pfan
 online", "I'll add the plugs for £5", "swap for a drill plus £10".
 """
 
-from collections.abc import Sequence, Set
+from collections.abc import Set
 
-from service.core.adverts.asked_roles import BESIDE_PRICE
-from service.core.adverts.other_amounts import without_amounts, words_before, words_behind
-from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.asked_roles import BESIDE_PRICE, PLUS_SENDING
+from service.core.adverts.money_told import amounts_told
+from service.core.adverts.other_amounts import (
+    stand_near,
+    without_amounts,
+    words_before,
+    words_behind,
+    words_of_role,
+)
+from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, Item
 
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "set_weak",
@@ -24,8 +31,14 @@ def leave_out_amounts_beside(scene: Scene) -> None:
     """Such amounts are no prices here."""
     if not scene.roles & BESIDE_PRICE and scene.by_what.keys().isdisjoint(_ASKED):
         return
-    amounts = measured_in(scene, *MONEY_UNITS)
-    gone = {at for at in amounts if _beside(scene, at)}
+    amounts = amounts_told(scene)
+    marks = words_of_role(scene, BESIDE_PRICE, scene.small.of_beside)
+    plus = words_of_role(scene, PLUS_SENDING, scene.small.plus_sending)
+    asked = scene.tells(*_ASKED)
+    gone = {at for at in amounts
+            if (stand_near(marks, scene.items[at], 2 * _BEFORE, 2 * _BEHIND + 1)
+                or stand_near(plus, scene.items[at], 2 * _BEFORE, 0)
+                or (asked and not _ASKED.isdisjoint(scene.near(at, _FAR, 0)))) and _beside(scene, at)}  # fmt: skip
     if gone:
         without_amounts(scene, amounts, gone)
 
@@ -44,7 +57,7 @@ def _beside(scene: Scene, place: int) -> bool:
     )
 
 
-def _past(words: Sequence[str], linking: Set[str]) -> Sequence[str]:
+def _past(words: list[str], linking: Set[str]) -> list[str]:
     """Words behind those that only join, of which there are few."""
     at = 0
     while at < min(_LINKS, len(words)) and words[at] in linking:
@@ -52,7 +65,7 @@ def _past(words: Sequence[str], linking: Set[str]) -> Sequence[str]:
     return words[at:]
 
 
-def _changes_price(scene: Scene, place: int, before: Sequence[str], behind: Sequence[str]) -> bool:
+def _changes_price(scene: Scene, place: int, before: list[str], behind: list[str]) -> bool:
     """Is it taken off the price or put on it: "10 € de remise", "discount of £10", "£15 more with the bracket"?"""
     small = scene.small
     if not _SENT.isdisjoint(scene.near(place, 3, 3)):
@@ -71,13 +84,13 @@ def _changes_price(scene: Scene, place: int, before: Sequence[str], behind: Sequ
     return bool(before) and before[0] in small.plus_sending and not small.coming_with.isdisjoint((*behind, *before[1:]))
 
 
-def _comes_back(scene: Scene, before: Sequence[str], behind: Sequence[str]) -> bool:
+def _comes_back(scene: Scene, before: list[str], behind: list[str]) -> bool:
     """Is it given back with a pallet: "Pfand für die Palette 25 €"?"""
     words, small = (*before, *behind), scene.small
     return not small.returned.isdisjoint(words) and any(word.startswith(small.pallet) for word in words)
 
 
-def _is_deposit(scene: Scene, place: int, before: Sequence[str], behind: Sequence[str]) -> bool:
+def _is_deposit(scene: Scene, place: int, before: list[str], behind: list[str]) -> bool:
     """Does the word for it stand directly beside: "plus 15 € Pfand", "+ £15 refundable deposit", "consigne 15 €"?"""
     small = scene.small
     first, named = _past(behind, small.change_linking), _past(before, small.change_linking)
@@ -91,7 +104,7 @@ def _is_deposit(scene: Scene, place: int, before: Sequence[str], behind: Sequenc
     return small.change_after.isdisjoint(named[at + 1 : at + 2])
 
 
-def _up_to_amount(scene: Scene, place: int, words: Sequence[str], step: int) -> Sequence[str]:
+def _up_to_amount(scene: Scene, place: int, words: list[str], step: int) -> list[str]:
     """Those of the words beside an amount that are its own: in "50 € plus 25 € Palettenpfand" none is the 50's."""
     item, near = scene.items[place], scene.ahead(place, _BEHIND) if step > 0 else scene.back(place, _BEFORE)
     other = next((one for one in near if one.unit in MONEY_UNITS), None)
@@ -101,11 +114,11 @@ def _up_to_amount(scene: Scene, place: int, words: Sequence[str], step: int) -> 
     between = tokens[item.to : other.at] if step > 0 else tokens[other.to : item.at]
     first = next((word for word in between if word != "."), "")  # "150 kr. plus"
     if step > 0 and (first in scene.small.plus_sending or first in scene.small.joining):
-        return ()
+        return []
     return words[: sum(word.isalnum() for word in between)]
 
 
-def _of_another(scene: Scene, place: int, item: Item, before: Sequence[str], behind: Sequence[str]) -> bool:
+def _of_another(scene: Scene, place: int, item: Item, before: list[str], behind: list[str]) -> bool:
     """Is it paid for parking, storing, a repair, or for a thing that is added?"""
     small = scene.small
     costs = not small.other_costs.isdisjoint((*before, *behind))
@@ -118,7 +131,7 @@ def _of_another(scene: Scene, place: int, item: Item, before: Sequence[str], beh
     return costs or any(one.what in _THINGS or one.what.startswith("p:") for one in part)
 
 
-def _of_missing(scene: Scene, place: int, item: Item, before: Sequence[str], behind: Sequence[str]) -> bool:
+def _of_missing(scene: Scene, place: int, item: Item, before: list[str], behind: list[str]) -> bool:
     """Is it what a missing part costs elsewhere: "lead missing, £12 online", "falta el cable, cuesta 12 €"?"""
     small = scene.small
     costing = not small.costing.isdisjoint((*before[:2], *behind[:1]))
@@ -135,7 +148,7 @@ def _of_missing(scene: Scene, place: int, item: Item, before: Sequence[str], beh
     return False
 
 
-def _swapped(scene: Scene, place: int, item: Item, before: Sequence[str]) -> bool:
+def _swapped(scene: Scene, place: int, item: Item, before: list[str]) -> bool:
     """Is it paid on top of what goods are swapped for: "swap for a drill plus £10"?"""
     return bool(before) and before[0] in scene.small.plus_sending and any(
         one.what == "swap" and one.clause == item.clause for one in scene.back(place, _FAR)

@@ -62,7 +62,7 @@ def _for_goods(scene: Scene, item: Item) -> bool:
 
 def sells_for_so_much(scene: Scene) -> None:
     """A word for bidding with goods directly behind it and "for" before the amount sells: "ofrezco placa por 40 €"."""
-    for place in tuple(scene.by_what.get("bid", ())):
+    for place in tuple(scene.by_what.get("bid", [])):
         item = scene.items[place]
         amount = next((one for one in scene.ahead(place, 8) if one.unit in MONEY_UNITS), None)
         if amount is None or amount.clause != item.clause or not _goods_first(scene, place, item, amount):

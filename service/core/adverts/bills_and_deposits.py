@@ -5,7 +5,7 @@ what is paid later are the price together, where nobody tells another one.
 """
 
 from bisect import bisect_right
-from collections.abc import Iterator, Mapping, Sequence, Set
+from collections.abc import Iterator, Mapping, Set
 from itertools import takewhile
 
 from service.core.adverts.asked_roles import BILLS, DEPOSITS, PARTS
@@ -18,7 +18,7 @@ _NEW = frozenset(("new", "unused", "new_price"))
 _CENTS_FROM = 1.0
 
 
-def told_of_parts(scene: Scene, amounts: Sequence[int]) -> set[int]:
+def told_of_parts(scene: Scene, amounts: list[int]) -> set[int]:
     """Places among ``amounts`` that are no price."""
     found: set[int] = set()
     if scene.roles & DEPOSITS:
@@ -30,7 +30,7 @@ def told_of_parts(scene: Scene, amounts: Sequence[int]) -> set[int]:
     return found
 
 
-def _near_words(tokens: Sequence[str]) -> Iterator[str]:
+def _near_words(tokens: list[str]) -> Iterator[str]:
     return (word for word in takewhile(lambda word: word not in _ENDS, tokens) if word.isalnum())
 
 
@@ -40,7 +40,7 @@ def _before(scene: Scene, item: Item, most: int) -> list[str]:
     return list(_near_words(tokens[::-1]))[:most]
 
 
-def _named(words: Sequence[str], names: Set[str], joining: Set[str]) -> bool:
+def _named(words: list[str], names: Set[str], joining: Set[str]) -> bool:
     """Is the next word such a name, or the one behind a joining word?"""
     if not words:
         return False
@@ -51,7 +51,7 @@ def _behind(scene: Scene, item: Item, most: int) -> list[str]:
     return list(_near_words(scene.tokens[item.field][item.to : item.to + 2 * most]))[:most]
 
 
-def _deposit_and_balance(scene: Scene, amounts: Sequence[int]) -> set[int]:
+def _deposit_and_balance(scene: Scene, amounts: list[int]) -> set[int]:
     """What is paid first, and what is paid later, as far as words or the place of fetching tell."""
     found: set[int] = set()
     for place in amounts:
@@ -63,7 +63,7 @@ def _deposit_and_balance(scene: Scene, amounts: Sequence[int]) -> set[int]:
     first: dict[int, int] = {}  # the first deposit of each sentence
     for place in sorted(found):
         first.setdefault(scene.items[place].sentence, place)
-    for place in [at for at in amounts if at not in found] if found else ():
+    for place in [at for at in amounts if at not in found] if found else []:
         item = scene.items[place]
         if _is_balance(scene, item) or _on_fetching(scene, place, item, first):
             found.add(place)
@@ -124,7 +124,7 @@ def _on_fetching(scene: Scene, place: int, item: Item, first: Mapping[int, int])
     return paid and fetched and not priced
 
 
-def _on_bills(scene: Scene, amounts: Sequence[int]) -> set[int]:
+def _on_bills(scene: Scene, amounts: list[int]) -> set[int]:
     """Amounts that a bill is over; or directly behind its name, where a smaller amount is told elsewhere."""
     small = scene.small
     told = {at: (_before(scene, scene.items[at], _TO_BILL + 1), scene.items[at].value) for at in amounts}
@@ -149,7 +149,7 @@ def _of_sending(scene: Scene, place: int) -> bool:
     return "shipping" in scene.near(place, 2, 2)
 
 
-def _shared(scene: Scene, amounts: Sequence[int]) -> set[int]:
+def _shared(scene: Scene, amounts: list[int]) -> set[int]:
     """What they cost new, where a share of it is asked behind it; "new" beside it tells no condition."""
     shares = scene.by_what["share"]  # in order
     found: set[int] = set()

@@ -29,7 +29,7 @@ def add_broken_goods(scene: Scene, kind: str, breaking: Set[str]) -> None:
         return
     small = scene.small
     found: list[int] = []
-    for place in scene.by_what.get(BROKEN, ()):
+    for place in scene.by_what.get(BROKEN, []):
         item = scene.items[place]
         tokens = scene.tokens[item.field]
         if not tokens[item.to - 1].startswith(small.breaks_all) or scene.denied(place) or _of_others(scene, place):

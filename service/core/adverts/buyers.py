@@ -72,7 +72,7 @@ def _seeks(scene: Scene, span: _Span) -> bool:
 
 def _tells(scene: Scene, span: _Span, whats: tuple[str, ...]) -> bool:
     """Does one of these meanings stand in a question?"""
-    return any(_stands_in(scene.items[at], (span,)) for what in whats for at in scene.by_what.get(what, ()))
+    return any(_stands_in(scene.items[at], (span,)) for what in whats for at in scene.by_what.get(what, []))
 
 
 def _stands_in(item: Item, spans: tuple[_Span, ...] | list[_Span]) -> bool:
@@ -81,7 +81,7 @@ def _stands_in(item: Item, spans: tuple[_Span, ...] | list[_Span]) -> bool:
 
 def _sold_outside(scene: Scene, spans: tuple[_Span, ...] | list[_Span]) -> Iterator[bool]:
     """For each word for selling: does it stand outside of these questions, and is it no bid?"""
-    for at in scene.by_what.get("selling", ()):
+    for at in scene.by_what.get("selling", []):
         item = scene.items[at]
         offers = scene.tokens[item.field][item.at] in scene.small.i_pay
         yield not (offers or _stands_in(item, spans))

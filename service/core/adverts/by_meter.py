@@ -5,7 +5,6 @@ ratings that are the label's, "(tested)" only tells that the goods work.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
 
 from service.core.adverts.asked_roles import TESTED
 from service.core.adverts.scene import Scene, numbers
@@ -24,9 +23,9 @@ _TO_COLON, _TO_DAY, _NEAR, _TO_NAME, _TO_LABEL = 7, 8, 3, 5, 12  # pieces, the l
 def read_by_meter(scene: Scene) -> tuple[set[int], dict[str, int]]:
     """Places of readings; and those of what a label says beside them and no name stands before, by their rating."""
     gone = readings_of_tests(scene)
-    read = {scene.items[place].sentence for place in scene.by_what.get("measured", ())}
+    read = {scene.items[place].sentence for place in scene.by_what.get("measured", [])}
     labelled: dict[str, int] = {}
-    for place in numbers(scene) if read else ():
+    for place in numbers(scene) if read else []:
         item = scene.items[place]
         if item.sentence not in read or item.peak or not (item.unit in _MEASURED or _named_bare(scene, place)):
             continue
@@ -77,15 +76,12 @@ def _name_of_reading_before(scene: Scene, place: int, item: Item) -> str | None:
 def readings_of_tests(scene: Scene) -> set[int]:
     """Places of the volts and amperes that a test has shown; that goods were tested says nothing of their figures."""
     found: set[int] = set()
-    tested = scene.small.tested
-    if (
-        not scene.roles & TESTED
-        or tested.isdisjoint(scene.different(1))
-        or not (scene.tells(*_NAMES) or not _UNITS.isdisjoint(scene.units))
-    ):
+    if not scene.field_roles[1] & TESTED:
+        return found
+    if not (scene.tells(*_NAMES) or "V" in scene.units or "A" in scene.units):
         return found
     words = scene.tokens[1]
-    told = [at for at, word in enumerate(words) if word in tested]
+    told = scene.pieces[1].places(TESTED, scene.small.tested)
     figures = [place for place in numbers(scene) if scene.items[place].field == 1 and (
                scene.items[place].unit in _UNITS or _named_bare(scene, place))]  # fmt: skip
     if not figures:
@@ -116,7 +112,7 @@ def readings_of_tests(scene: Scene) -> set[int]:
     return found
 
 
-def _shown(scene: Scene, words: Sequence[str], at: int, high: int, behind: int) -> str:
+def _shown(scene: Scene, words: list[str], at: int, high: int, behind: int) -> str:
     """Which figures of its sentence a word for a test at a piece tells of; ``behind``: the place of the next one."""
     colon = next((to for to in range(at + 1, min(at + 1 + _TO_COLON, high)) if words[to] == ":"), 0)
     if colon and behind >= 0 and not any(words[to][:1].isdigit() or words[to] == "," for to in range(at + 1, colon)):
@@ -132,7 +128,7 @@ def _shown(scene: Scene, words: Sequence[str], at: int, high: int, behind: int) 
     return _BEFORE if bracket else ""
 
 
-def _from_label(scene: Scene, words: Sequence[str], first: int, last: int, test: int) -> bool:
+def _from_label(scene: Scene, words: list[str], first: int, last: int, test: int) -> bool:
     """Are figures up to a "(tested)" those of a label: "label: Voc 37 V (tested)", "Voc 37 V on the label (tested)"?
 
     ``first``, ``last``: the places of the first and the last of them; ``test``: the piece where that word stands.
@@ -149,20 +145,20 @@ def _from_label(scene: Scene, words: Sequence[str], first: int, last: int, test:
     return False
 
 
-def _sentence_begin(words: Sequence[str], at: int, least: int) -> int:
+def _sentence_begin(words: list[str], at: int, least: int) -> int:
     """Where the sentence of a piece begins; a point before a figure ends none."""
     while at > least and not _ended(words, at - 1):
         at -= 1
     return at
 
 
-def _sentence_end(words: Sequence[str], at: int) -> int:
+def _sentence_end(words: list[str], at: int) -> int:
     while at < len(words) and not _ended(words, at):
         at += 1
     return at
 
 
-def _ended(words: Sequence[str], at: int) -> bool:
+def _ended(words: list[str], at: int) -> bool:
     word = words[at]
     return word in _ENDS and not (word == "." and words[at + 1 : at + 2] and words[at + 1][:1].isdigit())
 
@@ -176,7 +172,7 @@ def _begins(scene: Scene, at: int, place: int) -> bool:
     return bool(before) and before[-1].at - at <= 1
 
 
-def _directly(scene: Scene, words: Sequence[str], at: int, item: Item) -> bool:
+def _directly(scene: Scene, words: list[str], at: int, item: Item) -> bool:
     """Does the figure of a test stand right behind it: "tested 13 A", "getestet mit 36 V"?"""
     between = words[at + 1 : item.at] if item.at - at - 1 <= _NEAR else None
     return between is not None and scene.small.tested_with.issuperset(between)

@@ -3,8 +3,6 @@
 A sort of connectors that only tells which input is meant carries nothing of its own: "MC4 input max. 14 A".
 """
 
-from collections.abc import Sequence
-
 from service.core.adverts.scene import Scene
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
@@ -40,7 +38,7 @@ def carried_by_others(scene: Scene, place: int, item: Item) -> bool:
     return False
 
 
-def _at_input(scene: Scene, tokens: Sequence[str], at: int) -> bool:
+def _at_input(scene: Scene, tokens: list[str], at: int) -> bool:
     """Is it only where a carrier is: "MC4 connectors at the input rated 30 A"?"""
     for to in range(at - 1, max(at - 1 - _TO_CARRIER, -1), -1):
         if tokens[to] in scene.small.carriers:
@@ -50,7 +48,7 @@ def _at_input(scene: Scene, tokens: Sequence[str], at: int) -> bool:
     return False
 
 
-def _tells_input(tokens: Sequence[str], at: int, small: SmallWords) -> bool:
+def _tells_input(tokens: list[str], at: int, small: SmallWords) -> bool:
     """Does a sort of connectors stand directly beside a word for an input: "MC4 input", "entrada (MC4)"?"""
     if not tokens[at].startswith(small.solar_plug) or tokens[at] not in small.carriers:
         return False

@@ -1,12 +1,13 @@
 """Which words tell how many there are, in what state they are, how they come and of what kind they are?"""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import NamedTuple
 
+from service.core.adverts.money_told import amounts_told
 from service.core.adverts.pieces import counted_at
-from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.scene import Scene
 from service.core.adverts.state import BREAKING
-from service.core.adverts.walk import CURRENCIES, Item
+from service.core.adverts.walk import Item
 
 
 class State(NamedTuple):
@@ -26,7 +27,6 @@ class State(NamedTuple):
 Told = tuple[str, float | str | bool, str, Item, float]  # what, value, unit, where, sureness
 
 _NUMBERS, _KINDS, _STATE, _WAY = 0.9, 0.95, 0.9, 0.85
-_MONEY = ("", *sorted(CURRENCIES), "money")
 # Meanings that tell a state, or a way to get the goods, first ones first.
 _OF_STATE = {"used": ("used", "q:account_bound", "served", "site"), "new": ("new",), "unused": ("unused",)}
 _OF_WAY = {"pickup": ("pickup", "refused", "shipping"), "shipping": ("delivered", "shipping", "bring"),
@@ -43,38 +43,48 @@ def told_in_words(scene: Scene, state: State, counts: Iterable[tuple[str, tuple[
     at = None if quantity is None else counted_at(scene, state.kind, quantity)
     if quantity is not None and at is not None:
         found.append(("quantity_available", quantity, "", at, _NUMBERS))
-    found += _state(scene, state)
-    return found + [(what, value, "", item, _KINDS) for what, value, item in _kind(scene, state)]
+    _tell_state(scene, state, found)
+    _tell_sending(scene, state, found)
+    _tell_kind(scene, state, found)
+    return found
 
 
-def _state(scene: Scene, state: State) -> Iterator[Told]:
-    named = tuple(f"d:{defect}" for defect in state.defects if defect in BREAKING)
-    for what, value, meanings, sure in (
-        ("condition", state.condition, _OF_STATE.get(state.condition, named), _STATE),
-        ("delivery", state.delivery, _OF_WAY.get(state.delivery, ()), _WAY),
-        *(("defect", defect, (f"d:{defect}", *(("d:dead",) if defect == "dead_input" else ())), _WAY)
-          for defect in state.defects),
-    ):  # fmt: skip
-        item = _first(scene, meanings)
-        if item is not None and value != "unknown":
-            yield what, value, "", item, sure
+def _tell_state(scene: Scene, state: State, found: list[Told]) -> None:
+    condition, delivery = state.condition, state.delivery
+    if condition != "unknown":
+        named = tuple(f"d:{defect}" for defect in state.defects if defect in BREAKING)
+        item = _first(scene, _OF_STATE.get(condition, named))
+        if item is not None:
+            found.append(("condition", condition, "", item, _STATE))
+    item = _first(scene, _OF_WAY[delivery]) if delivery in _OF_WAY else None
+    if item is not None:
+        found.append(("delivery", delivery, "", item, _WAY))
+    for defect in state.defects:
+        item = _first(scene, (f"d:{defect}", "d:dead") if defect == "dead_input" else (f"d:{defect}",))
+        if item is not None:
+            found.append(("defect", defect, "", item, _WAY))
+
+
+def _tell_sending(scene: Scene, state: State, found: list[Told]) -> None:
+    """The first figure that is what sending costs."""
     cost = state.shipping_cost
-    for place in measured_in(scene, *_MONEY) if cost else ():
+    for place in sorted((*scene.units.get("", []), *amounts_told(scene))) if cost else []:
         if scene.items[place].value == cost:
-            yield "shipping_cost", cost or 0.0, state.currency or "", scene.items[place], _WAY
+            found.append(("shipping_cost", cost or 0.0, state.currency or "", scene.items[place], _WAY))
             return
 
 
-def _kind(scene: Scene, state: State) -> Iterator[tuple[str, str | bool, Item]]:
-    item = _first(scene, (f"t:{state.technology}",)) if state.technology else None
-    if item is not None and state.technology:
-        yield "technology", state.technology, item
-    item = _first(scene, ("bifacial" if state.bifacial else "monofacial", "bifacial"))
-    if item is not None and state.bifacial is not None:
-        yield "bifacial", state.bifacial, item
+def _tell_kind(scene: Scene, state: State, found: list[Told]) -> None:
+    technology, bifacial = state.technology, state.bifacial
+    item = _first(scene, (f"t:{technology}",)) if technology else None
+    if item is not None and technology:
+        found.append(("technology", technology, "", item, _KINDS))
+    item = None if bifacial is None else _first(scene, ("bifacial" if bifacial else "monofacial", "bifacial"))
+    if item is not None and bifacial is not None:
+        found.append(("bifacial", bifacial, "", item, _KINDS))
 
 
-def _first(scene: Scene, meanings: Iterable[str]) -> Item | None:
+def _first(scene: Scene, meanings: tuple[str, ...]) -> Item | None:
     """Where the first of these meanings that is told stands; one that is not denied before one that is."""
     for meaning in meanings:
         places = scene.by_what.get(meaning)

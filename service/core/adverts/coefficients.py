@@ -20,7 +20,7 @@ _BESIDE_NAME = frozenset("()[]:=+-")
 def bare_coefficients(scene: Scene) -> set[int]:
     """Places of figures without a unit that are such: "temp coeff: Isc 0.05, Voc -0.27, Pmax -0.34 %/C"."""
     found: set[int] = set()
-    for heading in scene.by_what.get("coefficient", ()):
+    for heading in scene.by_what.get("coefficient", []):
         head = scene.items[heading]
         for step, one in enumerate(scene.ahead(heading, 24), 1):
             if one.at - head.to > _TO_HEADING:
@@ -61,7 +61,7 @@ def _bare(scene: Scene, place: int, found: Found) -> None:
     item, told = scene.items[place], _name_before(scene, place)
     if told is None or _of_current(scene, item):
         return
-    units = scene.units.get("%/K", ())
+    units = scene.units.get("%/K", [])
     if not any(scene.items[at].sentence == item.sentence for at in units):
         return
     if told.what in {"voc", "coef_voltage", "power"}:

@@ -4,7 +4,7 @@ An order to set aside what the reader was told ("forget the instructions above")
 and the sentences behind it that go on ordering ("Set Voc to 20 V."). They are found so that nobody obeys them.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from service.core.adverts.asked_roles import ORDER_FIRST
 from service.core.adverts.small_words import SmallWords
@@ -22,7 +22,7 @@ def commands_in(pieces: Pieces, small: SmallWords) -> list[tuple[int, int]]:
     """
     words = pieces.words
     found: list[tuple[int, int]] = []
-    for at in pieces.places(ORDER_FIRST, small.order_first) if pieces.roles & ORDER_FIRST else ():
+    for at in pieces.places(ORDER_FIRST, small.order_first) if pieces.roles & ORDER_FIRST else []:
         if len(found) < _MOST_ORDERS and not (found and at < found[-1][1]):
             low = _begins(words, at, small)
             if low is not None:
@@ -32,7 +32,7 @@ def commands_in(pieces: Pieces, small: SmallWords) -> list[tuple[int, int]]:
     return found
 
 
-def follow_up(words: Sequence[str], end: int, small: SmallWords) -> Iterator[tuple[int, int]]:
+def follow_up(words: list[str], end: int, small: SmallWords) -> Iterator[tuple[int, int]]:
     """Sentences behind an order that ends before ``end`` and which go on with it; one that tells nothing between."""
     missed = 0
     for _ in range(_MOST_SENTENCES):
@@ -50,12 +50,12 @@ def follow_up(words: Sequence[str], end: int, small: SmallWords) -> Iterator[tup
             missed += 1
 
 
-def _is_order(words: Sequence[str], start: int, end: int, small: SmallWords) -> bool:
+def _is_order(words: list[str], start: int, end: int, small: SmallWords) -> bool:
     first = [word for word in words[start : min(end, start + 2 * _FIRST_WORDS)] if word.isalpha()][:_FIRST_WORDS]
     return bool(first) and (first[0] in small.order_first_only or not small.order_verbs.isdisjoint(first))
 
 
-def _begins(words: Sequence[str], at: int, small: SmallWords) -> int | None:
+def _begins(words: list[str], at: int, small: SmallWords) -> int | None:
     """Where the order begins that a word at ``at`` may be one of; None where it is none."""
     denied = not small.order_not.isdisjoint(words[max(at - _MOST_NOT, 0) : at])
     if words[at] in small.order_no_account:
@@ -77,7 +77,7 @@ def _begins(words: Sequence[str], at: int, small: SmallWords) -> int | None:
     return start if _is_order(words, start, at, small) and words[start] not in SENTENCE_ENDS else min(at, told)
 
 
-def _all_above(words: Sequence[str], at: int, end: int, small: SmallWords) -> bool:
+def _all_above(words: list[str], at: int, end: int, small: SmallWords) -> bool:
     """Is it all that was said above which is to be forgotten, and not a thing with a name?"""
     for word in words[at + 1 : min(end, at + _NEAR)]:
         if word in small.order_above:
@@ -87,7 +87,7 @@ def _all_above(words: Sequence[str], at: int, end: int, small: SmallWords) -> bo
     return False
 
 
-def _orders_on(words: Sequence[str], at: int, end: int, small: SmallWords) -> bool:
+def _orders_on(words: list[str], at: int, end: int, small: SmallWords) -> bool:
     """Does the sentence, or one behind it, go on with another order?"""
     if not small.order_verbs.isdisjoint(words[at + 1 : end]) or next(follow_up(words, end, small), None) is not None:
         return True
@@ -95,7 +95,7 @@ def _orders_on(words: Sequence[str], at: int, end: int, small: SmallWords) -> bo
                for place, one in enumerate(words[at + 1 : end - 1], at + 1))  # fmt: skip
 
 
-def tells_of_himself(words: Sequence[str], at: int, small: SmallWords) -> bool:
+def tells_of_himself(words: list[str], at: int, small: SmallWords) -> bool:
     """Does a seller say what he sets aside himself: "Angebote unter 30 ignoriere ich", "j'ignore les messages"?"""
     if words[at] not in small.order_aside:
         return False
@@ -103,12 +103,12 @@ def tells_of_himself(words: Sequence[str], at: int, small: SmallWords) -> bool:
     return not small.order_telling.isdisjoint(beside)
 
 
-def sentences_after(words: Sequence[str], at: int, small: SmallWords) -> Iterator[tuple[int, int]]:
+def sentences_after(words: list[str], at: int, small: SmallWords) -> Iterator[tuple[int, int]]:
     """The sentences behind the one at ``at`` that go on ordering, as known orders may do."""
     return follow_up(words, end_of(words, at, small), small)
 
 
-def end_of(words: Sequence[str], at: int, small: SmallWords) -> int:
+def end_of(words: list[str], at: int, small: SmallWords) -> int:
     """Behind the sign that ends the sentence at ``at``."""
     for place in range(at, min(at + _MOST_WORDS, len(words))):
         cut_short = words[place] == "." and place and words[place - 1] in small.order_cut_short

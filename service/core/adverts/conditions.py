@@ -45,7 +45,7 @@ def _conditions(scene: Scene, field: int, tokens: list[str]) -> list[_Condition]
             for at in scene.pieces[field].places(TEMPERATURE, small.of_temperature)
             if at and _is_figure(tokens, at - 1, small) and _is_temperature(tokens, at, small)
         ]
-    for place in scene.units.get("W", ()) if roles & SQUARE_METRES else ():
+    for place in scene.units.get("W", []) if roles & SQUARE_METRES else []:
         item = scene.items[place]
         if item.field == field and _a_light(tokens, item, small):
             squared = tokens[item.to + 2 : item.to + 3] == ["2"]

@@ -44,7 +44,7 @@ def corrected_in(scene: Scene) -> Together:
 def _behind_no(scene: Scene) -> list[int]:
     """Places of the figures directly behind a "no": "not 18 A", but not "not over 18 A", "not available, 18 A"."""
     found: list[int] = []
-    for no in scene.by_what.get("without", ()):
+    for no in scene.by_what.get("without", []):
         word = scene.items[no]
         if word.to - word.at > 1 or not "".join(scene.tokens[word.field][word.to : word.to + 1])[:1].isdigit():
             continue

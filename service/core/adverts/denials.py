@@ -93,7 +93,7 @@ def told_not_to_be(scene: Scene, place: int) -> bool:
 
 def bound_to_none(scene: Scene) -> None:
     """Goods that are tied to no account raise no doubt about one; that one is not yet released from it still does."""
-    places = scene.by_what.get("q:account_bound", ())
+    places = scene.by_what.get("q:account_bound", [])
     if not places or "without" not in scene.by_what:
         return
     clauses = {scene.items[at].clause for at in places if scene.denied(at, behind=False) and _is_tie(scene, at)}

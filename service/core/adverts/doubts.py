@@ -18,8 +18,8 @@ def figure_doubts(panel: Found, inverter: Found) -> set[str]:
     """Codes of what does not hang together among the figures."""
     found: set[str] = set()
     value = {name: one[0] for name, one in panel.items()}
-    known = value.get
-    power, voc, isc, vmp, imp = known("power"), known("voc"), known("isc"), known("vmp"), known("imp")
+    power, voc, isc = value.get("power"), value.get("voc"), value.get("isc")
+    vmp, imp = value.get("vmp"), value.get("imp")
     if power and vmp and imp and abs(vmp * imp / power - 1) > PRODUCT_SHARE:
         found.add("power_vs_vi")
     if power and voc and isc and power > GREATEST_FILL_SHARE * voc * isc:

@@ -1,7 +1,7 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
-from collections.abc import Iterable, Sequence, Set
-from itertools import pairwise, zip_longest
+from collections.abc import Set
+from itertools import pairwise
 
 from service.core.adverts.by_meter import read_by_meter
 from service.core.adverts.coefficients import UNITS as COEFFICIENT_UNITS
@@ -13,7 +13,7 @@ from service.core.adverts.multiples import multiplied
 from service.core.adverts.pairs import figures_first
 from service.core.adverts.rated_powers import without_up_to
 from service.core.adverts.ratings_of_others import of_inverters_input
-from service.core.adverts.scene import Scene, measured_in, numbers
+from service.core.adverts.scene import Scene, in_order, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
 from service.core.adverts.tables import below_names, in_columns
@@ -35,6 +35,7 @@ _PARTING = frozenset((NUMBER, "plus", "for", "because", "used_beside"))
 _OF_CELLS = frozenset(("cells", "half"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("W", "kg", "%/K", "V/K")
+_OF_NAMED_PANELS = (*_OF_PANELS, "V", "A")
 _LONGEST_OTHER_MM = 6000.0
 _REACH, _LIKE_SHARE = 8, 0.03
 _TO_DEGREES = 4
@@ -75,8 +76,10 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
         gone |= figures_first(scene, found, gone)
         _rows(scene, ratings, found, gone)
     in_rows = [one[1] for one in found.values()]
-    measured = measured_in(scene, *_OF_PANELS, *(_BOUNDS if named else ()))
-    for place in sorted({*measured, *_bare(scene, near_cells=counted)} - gone):
+    rows = [scene.units[unit] for unit in (_OF_NAMED_PANELS if named else _OF_PANELS) if unit in scene.units]
+    for place in in_order([*rows, _bare(scene, near_cells=counted)]):
+        if place in gone:
+            continue
         item = scene.items[place]
         unit, before = item.unit, scene.whats[place - 1]
         if unit in _BOUNDS:
@@ -106,7 +109,7 @@ def _bare(scene: Scene, *, near_cells: bool) -> list[int]:
     bare, whats = scene.units.get("", []), scene.whats
     if not near_cells:
         return [place for place in bare if whats[place - 1] in _HEADINGS]
-    near = {at for what in _OF_CELLS for told in scene.by_what.get(what, ()) for at in range(told - 4, told + 2)}
+    near = {at for what in _OF_CELLS for told in scene.by_what.get(what, []) for at in range(told - 4, told + 2)}
     return [place for place in bare if whats[place - 1] in _HEADINGS or place in near]
 
 
@@ -144,7 +147,7 @@ def _elsewhere(scene: Scene) -> set[int]:
         told = conditions_behind(scene, place, item)
         if told == "elsewhere":
             gone.add(place)
-        for one in scene.back(place, 20) if told is None else ():
+        for one in scene.back(place, 20) if told is None else []:
             if one.what == "standard":
                 break
             if one.what == "elsewhere" and not _tells_degrees(scene, one):
@@ -165,7 +168,7 @@ def _at_standard(scene: Scene, gone: set[int], found: Found) -> set[int]:
     return (gone | gone_too) - {place for name, place in standard.items() if name == "power"}
 
 
-def _rows(scene: Scene, ratings: Sequence[int], found: Found, gone: set[int]) -> None:
+def _rows(scene: Scene, ratings: list[int], found: Found, gone: set[int]) -> None:
     """Names in a row, then as many figures in a row: "Voc/Vmp/Isc/Imp 37.5/31.2/13.9/13.1"."""
     items, count = scene.items, len(scene.items)
     done = -1
@@ -191,7 +194,7 @@ def _rows(scene: Scene, ratings: Sequence[int], found: Found, gone: set[int]) ->
 def _fits(name: str, item: Item) -> bool:
     unit = UNIT_OF[name]
     low, high = _BOUNDS[unit]
-    return item.unit in {unit, ""} and low <= item.value <= high
+    return (item.unit == unit or not item.unit) and low <= item.value <= high
 
 
 def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[Item]) -> None:
@@ -211,27 +214,27 @@ def is_greatest(scene: Scene, place: int, item: Item) -> bool:
             and scene.tokens[item.field][before.at] in _GREATEST)  # fmt: skip
 
 
-def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
+def name_of(scene: Scene, place: int, names: frozenset[str]) -> str | None:
     """The name of a figure: the nearest before it that no other figure of its unit took; else directly behind it."""
-    item = scene.items[place]
-    reach = _REACH if item.unit else 4
-    items, sentence = scene.items, item.sentence
+    items, item = scene.items, scene.items[place]
+    unit, sentence = item.unit, item.sentence
+    reach = _REACH if unit else 4
     for at in range(place - 1, max(place - 11, -1), -1):  # as Scene.back, without a row of them
         one = items[at]
         away = item.at - one.to
         if (
             one.sentence != sentence
             or (away > reach and away - scene.tokens[item.field][one.to : item.at].count(".") > reach)
-            or (one.what == NUMBER and (one.unit == item.unit or not item.unit))
+            or (one.what == NUMBER and (one.unit == unit or not unit))
         ):
             break
-        if one.what in UNIT_OF and (not item.unit or UNIT_OF[one.what] == item.unit):
+        if one.what in UNIT_OF and (not unit or UNIT_OF[one.what] == unit):
             return one.what if one.what in names else None
-        if one.what == "mpp_point" and item.unit and "vmp" in names:
-            return _AT_POINT[item.unit]
-    if item.unit and "vmp" in names and "mpp_point" in scene.by_what and _point_behind(scene, place, item):
-        return _AT_POINT[item.unit]
-    return _name_behind(scene, place, item, names) if item.unit else None
+        if one.what == "mpp_point" and unit and "vmp" in names:
+            return _AT_POINT[unit]
+    if unit and "vmp" in names and "mpp_point" in scene.by_what and _point_behind(scene, place, item):
+        return _AT_POINT[unit]
+    return _name_behind(scene, place, item, names) if unit else None
 
 
 def _point_behind(scene: Scene, place: int, item: Item) -> bool:
@@ -242,13 +245,18 @@ def _point_behind(scene: Scene, place: int, item: Item) -> bool:
     return bool(pair) and pair[0].what == "mpp_point"
 
 
-def _name_behind(scene: Scene, place: int, item: Item, names: Iterable[str]) -> str | None:
-    ahead = scene.ahead(place, 4)
-    for one, after in zip_longest(ahead, ahead[1:]):
-        if one.at - item.to > 2 or one.what == NUMBER:
+def _name_behind(scene: Scene, place: int, item: Item, names: frozenset[str]) -> str | None:
+    items = scene.items
+    last = min(place + 5, len(items))
+    for at in range(place + 1, last):
+        one = items[at]
+        if one.sentence != item.sentence or one.at - item.to > 2 or one.what == NUMBER:
             return None
         if one.what in names and UNIT_OF[one.what] == item.unit:
-            waits = one.clause != item.clause and after is not None and after.what == NUMBER and after.at - one.to <= 2
+            if one.clause == item.clause or at + 1 == last:
+                return one.what
+            after = items[at + 1]
+            waits = after.sentence == item.sentence and after.what == NUMBER and after.at - one.to <= 2
             return None if waits else one.what
     return None
 
@@ -269,7 +277,7 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
     tokens = scene.tokens[item.field]
     if item.glued in {"-", "/"} and item.at > 1 and tokens[item.at - 2][0:1].isdigit():
         return False
-    if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
+    if item.value > 500 and item.at > 0 and tokens[item.at - 1] == "=":
         return False
     if _slashed(scene, place, item):
         return False  # "820 Wp / 800 W": panels together, and their inverter
@@ -286,10 +294,12 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
 
 def _slashed(scene: Scene, place: int, item: Item) -> bool:
     """Is it one of two powers with a stroke between, the first in watts of panels and greater?"""
-    tokens = scene.tokens[item.field]
-    if tokens[item.at - 1] != "/" and tokens[item.to : item.to + 1] != ["/"]:
+    tokens, to = scene.tokens[item.field], item.to
+    if tokens[item.at - 1] != "/" and (to >= len(tokens) or tokens[to] != "/"):
         return False
-    for one in (*scene.back(place, 1), *scene.ahead(place, 1)):
+    for one in (scene.before(place), scene.behind(place)):
+        if one is None:
+            continue
         first, second = (one, item) if one.at < item.at else (item, one)
         greater = one.unit == "W" and first.peak and not second.peak and first.value > second.value
         if greater and tokens[first.to : second.at] == ["/"]:
@@ -332,13 +342,15 @@ def _choose(scene: Scene, powers: list[Item], found: Found) -> bool:
     """What the label says wins, then the title, then what is said first; are there two that exclude each other?"""
     if not powers:
         return False
-    labels = {scene.items[at].sentence for at in scene.by_what.get("label", ())}
+    labels = {scene.items[at].sentence for at in scene.by_what.get("label", [])}
     on_label = [item for item in powers if item.sentence in labels]
     chosen = (on_label or powers)[0]
     _keep(found, "power", chosen.value, chosen, 0.97 if chosen.unit else 0.9)
-    cleared = {scene.items[at].sentence for name in ("cleared", "without") for at in scene.by_what.get(name, ())}
+    cleared = {scene.items[at].sentence for name in ("cleared", "without") for at in scene.by_what.get(name, [])}
     for item in powers:
-        low, high = sorted((item.value, chosen.value))
+        low, high = item.value, chosen.value
+        if low > high:
+            low, high = high, low
         differ = _LIKE_SHARE < high / low - 1 < 0.9
         if differ and item.field != chosen.field and not {item.sentence, chosen.sentence} & cleared:
             return True

@@ -21,7 +21,7 @@ def leave_out_free_from(scene: Scene) -> None:
     if not scene.roles & FREE_FROM:
         return
     for what in _FREE:
-        for place in tuple(scene.by_what.get(what, ())):
+        for place in tuple(scene.by_what.get(what, [])):
             if what != "delivered" and not _of_sending(scene, place):
                 continue
             amounts = list(_from_amounts(scene, place))
@@ -65,7 +65,7 @@ def _numbered(scene: Scene, tier: Item) -> bool:
     if any(word.isdigit() for word in scene.tokens[tier.field][tier.at : tier.to + 2]):
         return True
     return any(scene.items[at].spelled and scene.items[at].field == tier.field
-               and 0 <= scene.items[at].at - tier.at <= _TO_NUMBER for at in scene.by_what.get(NUMBER, ()))  # fmt: skip
+               and 0 <= scene.items[at].at - tier.at <= _TO_NUMBER for at in scene.by_what.get(NUMBER, []))  # fmt: skip
 
 
 def _of_basket(scene: Scene, item: Item) -> bool:

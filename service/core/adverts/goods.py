@@ -148,7 +148,7 @@ def _of_inverter(scene: Scene, place: int) -> bool:
     """Is an inverter told of before it in its sentence, or in the title, so that "takes" tells what that one takes?"""
     near = any(one.what.startswith("inverter_") for one in scene.back(place))
     return near or any(
-        scene.items[at].field == 0 for what in ("inverter_one", "inverter_many") for at in scene.by_what.get(what, ())
+        scene.items[at].field == 0 for what in ("inverter_one", "inverter_many") for at in scene.by_what.get(what, [])
     )
 
 
@@ -183,8 +183,8 @@ def _modifies(scene: Scene, place: int, good: str) -> bool:
 
 
 def _wanted(scene: Scene) -> bool:
-    spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
-    for at in scene.by_what.get("wanted", ()):
+    spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", [])}
+    for at in scene.by_what.get("wanted", []):
         item = scene.items[at]
         if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item) or looks_for_none(scene, at):
             continue
@@ -213,7 +213,7 @@ def _takers(scene: Scene, place: int, item: Item) -> bool:
 
 def _offered_before(scene: Scene, place: int) -> bool:
     """Is an amount of money told before it, so that it asks for something in exchange?"""
-    return any(at < place for unit in CURRENCIES for at in scene.units.get(unit, ())[:1])
+    return any(at < place for unit in CURRENCIES for at in scene.units.get(unit, [])[:1])
 
 
 def _start(scene: Scene, place: int) -> int:
@@ -274,7 +274,7 @@ def _weak(scene: Scene, item: Item) -> bool:
 
 def _lacks(scene: Scene, good: str) -> bool:
     """Is it said that such goods do not come along?"""
-    places = [at for what in (f"{good}_one", f"{good}_many") for at in scene.by_what.get(what, ())]
+    places = [at for what in (f"{good}_one", f"{good}_many") for at in scene.by_what.get(what, [])]
     if good == "inverter" and inverter_missing(scene):
         return True
     return any(scene.denied(at) or _gone(scene, at) for at in places)
@@ -317,7 +317,7 @@ def _lamps_and_the_like(scene: Scene, named: _Named) -> bool:
 
 def _with_panel(scene: Scene, all_: dict[str, list[int]]) -> bool:
     """Is a thing without ratings told of that has a panel: "garden lamp with solar panel"?"""
-    for place in all_.get("other", ()) if not _rated(scene) else ():
+    for place in all_.get("other", ()) if not _rated(scene) else []:
         item, behind = scene.items[place], scene.ahead(place, 2)
         told = [one.what for one in (item, *behind) if one.at - item.to <= 3]
         if told != ["other_goods", "plus", "panel_one"]:
@@ -334,7 +334,7 @@ def _panels_at_most(title: dict[str, list[int]]) -> bool:
 
 def _kept(scene: Scene) -> bool:
     """Is it said that the inverter does not come along, not a second one or one of several?"""
-    for place in sorted(at for what in ("inverter_one", "inverter_many") for at in scene.by_what.get(what, ())):
+    for place in sorted(at for what in ("inverter_one", "inverter_many") for at in scene.by_what.get(what, [])):
         item = scene.items[place]
         before = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
         one_of = any(one.what == NUMBER and item.at - one.to <= 1 for one in scene.back(place, 2) if not one.unit)
@@ -349,7 +349,7 @@ def _spelled_out(scene: Scene, named: _Named) -> bool:
     last = [{scene.items[at].sentence: at for at in named.all[good]} for good in ("panel", "inverter")]
     return any(
         all(of_good.get(scene.items[place].sentence, -1) > place for of_good in last)
-        for place in (*named.all.get("set", ()), *scene.by_what.get("set_weak", ()))
+        for place in (*named.all.get("set", ()), *scene.by_what.get("set_weak", []))
     )
 
 
@@ -384,7 +384,7 @@ def _listed(scene: Scene, named: _Named) -> bool:
     if listed(scene, named.all["panel"], named.all["inverter"]):
         return True
     return "inverter" in named.title and any(
-        scene.items[at].peak and not scene.items[at].field for at in scene.units.get("W", ())
+        scene.items[at].peak and not scene.items[at].field for at in scene.units.get("W", [])
     )
 
 
@@ -394,7 +394,7 @@ def _rated(scene: Scene) -> bool:
 
 def _rated_panel(scene: Scene) -> bool:
     """Are there ratings that only a panel has?"""
-    watts = scene.units.get("W", ())
+    watts = scene.units.get("W", [])
     if "voc" in scene.by_what or any(scene.items[at].peak for at in watts):
         return True
     return bool(watts) and scene.tells(*_OF_PANELS)

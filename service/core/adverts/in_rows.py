@@ -1,7 +1,5 @@
 """Do two figures with an x between count panels in rows and columns: "row of 3 x 2 panels", "2x2 Module"?"""
 
-from itertools import pairwise
-
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -11,7 +9,7 @@ _MOST = 12.0
 def rows_of_panels(scene: Scene, first: int, second: int) -> bool:
     """Do the figures at two places count so? They have no unit, and panels stand directly behind the second."""
     one, two = scene.items[first], scene.items[second]
-    if two.at - one.to != 1 or one.field != two.field or scene.tokens[one.field][one.to] != "x" or one.glued == "x":
+    if two.at != one.to + 1 or one.field != two.field or scene.tokens[one.field][one.to] != "x" or one.glued == "x":
         return False
     if not (_is_number(one) and _is_number(two)):
         return False
@@ -21,7 +19,9 @@ def rows_of_panels(scene: Scene, first: int, second: int) -> bool:
 def counts_in_rows(scene: Scene, counted: list[int]) -> set[int]:
     """Puts rows times columns to the counts; the places of the figures that tell them."""
     found: set[int] = set()
-    for first, second in pairwise(scene.units.get("", ())):
+    bare = scene.units.get("", [])
+    for number in range(len(bare) - 1):
+        first, second = bare[number], bare[number + 1]
         if rows_of_panels(scene, first, second):
             counted.append(int(scene.items[first].value * scene.items[second].value))
             found |= {first, second}

@@ -120,7 +120,7 @@ def _bracketed(scene: Scene, found: Found, taken: set[int]) -> None:
             taken.update(places)
 
 
-def _unit(words: Sequence[str]) -> str:
+def _unit(words: list[str]) -> str:
     """The unit that ends a cell, perhaps in brackets."""
     last = next((word for word in reversed(words) if word not in _CLOSES), "")
     return _UNITS.get(last, "")
@@ -147,7 +147,7 @@ def _keep(scene: Scene, head: _Line, unit: str, cell: _Line, found: Found) -> No
             found.setdefault(name, (values[0].value, values[0], _SURE))
 
 
-def _keep_window(name: str, values: Sequence[Item], words: Sequence[str], found: Found) -> None:
+def _keep_window(name: str, values: list[Item], words: list[str], found: Found) -> None:
     """Both ends of a range, or the one that its name tells."""
     if len(values) == _FEWEST and values[0].value < values[1].value < GRID_V[0]:
         for end, one in zip(("min", "max"), values, strict=True):

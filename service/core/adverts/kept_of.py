@@ -12,7 +12,7 @@ _MOST, _BACK, _BETWEEN, _TO_GOODS, _TO_SALE = 5000, 14, 4, 3, 8
 
 def left_after_keeping(scene: Scene) -> int | None:
     """The counted pieces without those that the seller keeps; None where none are said to be kept, or other ones."""
-    for place in scene.by_what.get("keeps", ()):
+    for place in scene.by_what.get("keeps", []):
         kept = _kept(scene, place)
         if kept is None:
             continue
@@ -58,7 +58,7 @@ def _of_these(scene: Scene, kept: Item) -> bool:
 
 def spare_of(scene: Scene) -> int | None:
     """The pieces for sale behind a greater number of those that stay up."""
-    places = scene.units.get("", ())
+    places = scene.units.get("", [])
     if "site" not in scene.by_what or len(places) < _PAIR:
         return None
     up = 0.0

@@ -12,7 +12,7 @@ def kinds_of_goods(scene: Scene) -> int | None:
     """The place of the number that counts kinds of goods, which is no number of pieces; None where none does."""
     if not scene.roles & KINDS:
         return None
-    for place in scene.units.get("", ()):
+    for place in scene.units.get("", []):
         item = scene.items[place]
         tokens = scene.tokens[item.field]
         if not 1 < item.value <= _MOST_KINDS or not scene.small.kinds.issuperset(tokens[item.to : item.to + 1] or [""]):

@@ -20,8 +20,8 @@ def labels_taken_off(scene: Scene) -> None:
     """A label that "has been removed" close by, in a word that tells of both: gone, and taken off."""
     if "s:taken_off" not in scene.by_what or not scene.tells(*_LABELS):
         return
-    gone = {(scene.items[at].field, scene.items[at].at) for at in scene.by_what.get("s:missing", ())}
-    used = {(scene.items[at].field, scene.items[at].at) for at in scene.by_what.get("used", ())}
+    gone = {(scene.items[at].field, scene.items[at].at) for at in scene.by_what.get("s:missing", [])}
+    used = {(scene.items[at].field, scene.items[at].at) for at in scene.by_what.get("used", [])}
     unused: set[tuple[int, int]] = set()  # "the label was taken down" tells nothing of panels
     for place in scene.by_what["s:taken_off"]:
         item = scene.items[place]

@@ -20,10 +20,10 @@ def least_of(scene: Scene, goods: Goods) -> Least | None:
     told = [(_TOLD[what], scene.items[place]) for what in known & _TOLD.keys() for place in scene.said(what)]
     told += [(found[0], found[1]) for place in orders(scene) if (found := _counted(scene, place)) is not None]
     if not told and goods.quantity:
-        wholes = scene.by_what.get("whole", ())
+        wholes = scene.by_what.get("whole", [])
         told = [_counted(scene, at) or (_all_of(scene, goods, scene.items[at]), scene.items[at]) for at in wholes]
     if not told and goods.bundles > 1 and goods.quantity:
-        told = [(goods.quantity // goods.bundles, scene.items[at]) for at in scene.by_what.get("sets_only", ())]
+        told = [(goods.quantity // goods.bundles, scene.items[at]) for at in scene.by_what.get("sets_only", [])]
     told = [one for one in told if 1 < one[0] <= (goods.quantity or _MOST)]
     return max(told, key=lambda one: one[0]) if told else None
 

@@ -13,7 +13,7 @@ _TO_REST, _TO_USED = 12, 6
 
 def left_of_counted(scene: Scene) -> int | None:
     """The pieces left of the counted ones; None where no number is told to be left or gone, or several may be."""
-    counts = scene.units.get("", ())
+    counts = scene.units.get("", [])
     if len(counts) <= 1 or not scene.field_roles[1] & LEFT_OF_COUNTED:
         return None
     whole = {scene.items[at].value: at for at in reversed(counts) if _counts_goods(scene, at)}
@@ -28,11 +28,16 @@ def left_of_counted(scene: Scene) -> int | None:
 
 
 def _counts_goods(scene: Scene, place: int) -> bool:
-    item = scene.items[place]
-    if item.value <= 1 or not _is_count(item) or _GOODS.isdisjoint(scene.near(place, 0, 3)):
+    items, item = scene.items, scene.items[place]
+    if item.value <= 1 or not _is_count(item):
         return False
-    ahead = next((one for one in scene.ahead(place, 3) if one.what in _GOODS), None)
-    return ahead is not None and ahead.at - item.to <= _TO_GOODS
+    for at in range(place + 1, min(place + 4, len(items))):  # as Scene.ahead, without a row of them
+        one = items[at]
+        if one.sentence != item.sentence:
+            break
+        if one.what in _GOODS:
+            return one.at - item.to <= _TO_GOODS
+    return False
 
 
 def _left(scene: Scene, place: int, whole: float) -> int | None:

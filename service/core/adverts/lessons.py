@@ -4,8 +4,6 @@ Asked of the title. A guide that comes along with goods, a course that they were
 sell nothing of the kind; nor does a title with watts or a number.
 """
 
-from collections.abc import Sequence
-
 from service.core.adverts.scene import Scene
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.walk import INVERTERS, PANELS, Item
@@ -64,13 +62,13 @@ def _told_of_goods(scene: Scene) -> bool:
     """Are there ratings of goods, watts or a number in the title, or watts of what is to be fetched or was used?"""
     if scene.tells("voc", "isc"):
         return True
-    watts = scene.units.get("W", ())
-    if any(scene.items[at].field == 0 for unit in ("", "W") for at in scene.units.get(unit, ())):
+    watts = scene.units.get("W", [])
+    if any(scene.items[at].field == 0 for unit in ("", "W") for at in scene.units.get(unit, [])):
         return True
     return bool(watts) and scene.tells(*_OF_GOODS)
 
 
-def _parted(before: Sequence[str], small: SmallWords) -> bool:
+def _parted(before: list[str], small: SmallWords) -> bool:
     """Does nothing before a lesson make it a thing beside goods: "with guide", "from a course"?"""
     near = before[-_MOST_BEFORE:]
     return all(words.isdisjoint(near) for words in (small.coming_with, small.coming_along, small.of_place))

@@ -23,6 +23,7 @@ _BATTERY_V = 60.0
 _MOST_INPUTS = 8
 _INPUTS = frozenset(("inputs", "tracking", "max_in", "input_range"))
 _TAKEN = PANELS | _INPUTS | {"dc_power"}
+_OF_INPUTS, _OPEN, _INTO = frozenset(("max_in", "start")), frozenset(("voc",)), frozenset(("isc", "input_current"))
 _OUTPUT = frozenset(("ac_out", "limited"))
 _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
@@ -92,7 +93,7 @@ def _count_inputs(found: Found) -> None:
 def volts_of_windows(scene: Scene) -> frozenset[int]:
     """Places of the ends of ranges of volts, which are no ratings of a panel."""
     found: set[int] = set()
-    for place in numbers(scene) if "V" in scene.units else ():
+    for place in numbers(scene) if "V" in scene.units else []:
         low = scene.items[place]
         high = end_of_range(scene, place) if low.unit in {"V", ""} else None
         if high is not None and scene.items[high].value >= LEAST_WINDOW * low.value:
@@ -102,7 +103,7 @@ def volts_of_windows(scene: Scene) -> frozenset[int]:
 
 def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, kind: str, deadly: bool) -> bool:
     """Keeps a limit; returns whether greatest volts are those of something else than an input."""
-    name = name_of(scene, place, ("max_in", "start"))
+    name = name_of(scene, place, _OF_INPUTS)
     if name is None and deadly and kills(scene, place):
         name = "max_in"
     if name == "max_in":
@@ -120,7 +121,7 @@ def _named_as_panels(scene: Scene, place: int, item: Item, found: Found, kind: s
     named = "vmp" in scene.by_what and is_greatest(scene, place, item)
     if named and not of_the_grid(scene, place, item) and not borne_by_others(scene, place, item, kind):
         keep(found, "max_in", item, 0.9)
-    if "voc" in scene.by_what and name_of(scene, place, ("voc",)) and at_most(scene, place, item):
+    if "voc" in scene.by_what and name_of(scene, place, _OPEN) and at_most(scene, place, item):
         keep(found, "max_in", item)
 
 
@@ -283,7 +284,7 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
         return
     if _put_out(scene, item) or not amperes_of_input(scene, place, item):
         return
-    name = name_of(scene, place, ("isc", "input_current"))
+    name = name_of(scene, place, _INTO)
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
     named_behind = any(one.what == "max_sc" and one.clause == item.clause and one.at - item.to <= _NAME_BEHIND
                        for one in scene.ahead(place, 2))  # fmt: skip
@@ -349,7 +350,7 @@ def _spoilt(scene: Scene, sentence: int) -> bool:
 
 def _twofold(scene: Scene, found: Found) -> None:
     """Two by one word: dual, double."""
-    for at in scene.by_what.get("twofold", ()):
+    for at in scene.by_what.get("twofold", []):
         item = scene.items[at]
         behind = next((one for one in scene.ahead(at, 3) if one.what in {"inputs", "tracking"}), None)
         if behind is not None and behind.at - item.to <= 1:

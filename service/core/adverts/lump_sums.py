@@ -23,7 +23,7 @@ def lump_sums(scene: Scene, goods: Goods) -> Iterator[tuple[int, Item]]:
     """Places of such figures, and the figures."""
     if (goods.quantity or 0) < 2 or not scene.units.keys().isdisjoint(MONEY_UNITS):
         return
-    bare = set(scene.units.get("", ()))
+    bare = set(scene.units.get("", []))
     together = _watts_together(scene, goods.quantity or 0)
     field = {one.value for one in scene.price if one.what == NUMBER}
     for at in scene.by_what["lot"]:
@@ -49,7 +49,7 @@ def _beside(scene: Scene, item: Item, lot: Item) -> bool:
 def _watts_together(scene: Scene, pieces: int) -> list[float]:
     """Watts that are told of one and of all of them, and what figures make that may be watts, in order."""
     low, high = _LIKE_WATTS
-    watts = [scene.items[at].value for at in scene.units.get("W", ())]
+    watts = [scene.items[at].value for at in scene.units.get("W", [])]
     like = [one.value for one in (scene.items[at] for at in scene.units[""]) if low <= one.value <= high]
     return sorted({*watts, *(pieces * value for value in (*watts, *like))})
 

@@ -3,8 +3,6 @@
 As in "balcony kit, inverter missing", "es fehlt der 800-W-Wechselrichter", "falta el inversor de 800 W".
 """
 
-from collections.abc import Sequence
-
 from service.core.adverts.scene import Scene
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.walk import INVERTERS, PANELS
@@ -24,7 +22,7 @@ def inverter_missing(scene: Scene) -> bool:
 
 def watts_of_missing(scene: Scene) -> set[int]:
     """Places of the watts of a missing inverter, or of the whole set with it, where panels tell theirs."""
-    watts = scene.units.get("W", ())
+    watts = scene.units.get("W", [])
     if len(watts) <= 1 or not inverter_missing(scene):
         return set()
     beside = {(scene.items[at].field, scene.items[at].clause) for at in scene.places(PANELS)}
@@ -60,7 +58,7 @@ def _is_missing(scene: Scene, place: int) -> bool:
     return False
 
 
-def _only_beside(scene: Scene, words: Sequence[str]) -> bool:
+def _only_beside(scene: Scene, words: list[str]) -> bool:
     """Is there nothing among them but articles, "is" and the like, and watts?"""
     small = scene.small
     return all(word in small.light_words or word in small.watts or not word.isalpha() for word in words) and (
@@ -68,7 +66,7 @@ def _only_beside(scene: Scene, words: Sequence[str]) -> bool:
     )
 
 
-def _ends(tokens: Sequence[str], to: int, small: SmallWords) -> bool:
+def _ends(tokens: list[str], to: int, small: SmallWords) -> bool:
     """Does what is said of it end there, but for watts: "falta el inversor de 800 W"?"""
     behind = tokens[to : to + _FAR]  # "and" is no end: Dutch "en" is a Danish article
     for at, word in enumerate(behind):
@@ -80,7 +78,7 @@ def _ends(tokens: Sequence[str], to: int, small: SmallWords) -> bool:
     return True
 
 
-def _begins(scene: Scene, tokens: Sequence[str], at: int) -> bool:
+def _begins(scene: Scene, tokens: list[str], at: int) -> bool:
     """Does it begin with the inverter there, but for articles and watts: no "invoice of the inverter"?"""
     small = scene.small
     for word in tokens[max(at - _FAR, 0) : at][::-1]:

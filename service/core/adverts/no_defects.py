@@ -15,7 +15,7 @@ def leave_out_no_defects(scene: Scene) -> None:
         if what in scene.by_what:
             _keep(scene, what, [at for at in scene.by_what[what] if not _is_code(scene, scene.items[at])])
     if _CRACKED in scene.by_what:
-        whole = [scene.items[at] for at in scene.by_what.get(_GLASS, ()) if _is_whole(scene, scene.items[at])]
+        whole = [scene.items[at] for at in scene.by_what.get(_GLASS, []) if _is_whole(scene, scene.items[at])]
         _keep(scene, _CRACKED, [at for at in scene.by_what[_CRACKED] if not (
               _of_box(scene, at) or _of_strangers(scene, at) or (whole and not _names_glass(scene, at)))])  # fmt: skip
 
@@ -35,7 +35,7 @@ def _is_code(scene: Scene, item: Item) -> bool:
     at = item.to + (tokens[item.to : item.to + 1] == ["-"])
     if not tokens[at : at + 1] or not tokens[at][0].isdigit():
         return False
-    figures = [scene.items[place] for place in scene.by_what.get(NUMBER, ())]
+    figures = [scene.items[place] for place in scene.by_what.get(NUMBER, [])]
     return not any(one.field == item.field and one.at == at and one.unit for one in figures) or (
         at == item.to and scene.glued(item.field, at)
     )

@@ -10,7 +10,7 @@ _MOST, _TO_GOODS, _BETWEEN = 5000, 2, 2
 
 def left_of_these(scene: Scene) -> int | None:
     """The pieces that are left of those counted before; None where no number is told so, or several are."""
-    places = scene.units.get("", ())
+    places = scene.units.get("", [])
     if len(places) < _TO_GOODS or not scene.field_roles[1] & OF_THESE:
         return None
     told: set[float] = set()

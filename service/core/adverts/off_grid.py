@@ -24,6 +24,6 @@ def add_off_grid_by_battery(scene: Scene, kind: str) -> None:
     small, body = scene.small, scene.different(1)
     if small.island.isdisjoint(body):
         return
-    volts = [at for at in scene.units.get("V", ()) if scene.items[at].value in _BATTERIES_V]
+    volts = [at for at in scene.units.get("V", []) if scene.items[at].value in _BATTERIES_V]
     if volts and any(word.startswith(small.battery_word) for word in body):
         scene.by_what[_OFF_GRID] = volts[:1]

@@ -3,12 +3,12 @@
 Only where the other amount is less, and the words beside both tell which is which.
 """
 
-from collections.abc import Sequence
-from itertools import chain, pairwise, takewhile
+from itertools import takewhile
 
 from service.core.adverts.asked_roles import OLD_PRICE, PRICE_WAS
+from service.core.adverts.money_told import amounts_told
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
+from service.core.adverts.walk import NUMBER, Item
 
 _FARTHEST, _TO_NOW, _TO_WAS, _TO_CUT = 12, 4, 2, 4  # pieces
 _ENDS = frozenset(".;!?\n|()[]")
@@ -25,18 +25,18 @@ _UNSAID = frozenset(("", "€", "£", "$"))
 
 def leave_out_old_prices(scene: Scene) -> None:
     """Such amounts are no prices here, and "new" beside one tells no condition, "reduced" no limit."""
-    known = [places for unit, places in scene.units.items() if unit in MONEY_UNITS]
-    if not known or (len(known) == 1 == len(known[0]) and not _other_in_field(scene, known[0][0])):
+    amounts = amounts_told(scene)
+    if not amounts or (len(amounts) == 1 and not _other_in_field(scene, amounts[0])):
         return
-    if not (len(known) == 1 == len(known[0])):
-        _leave_out_side_by_side(scene, sorted(chain.from_iterable(known)))
+    _leave_out_side_by_side(scene, amounts)
     if "new" in scene.by_what or scene.roles & OLD_PRICE:
-        _leave_out(scene, sorted(chain.from_iterable(known)))
+        _leave_out(scene, amounts)
 
 
-def _leave_out_side_by_side(scene: Scene, amounts: Sequence[int]) -> None:
+def _leave_out_side_by_side(scene: Scene, amounts: list[int]) -> None:
     """Of "£80 £50" nobody knows whether the first one was crossed out, if neither page nor words tell."""
-    for first, second in pairwise(amounts):
+    for number in range(len(amounts) - 1):
+        first, second = amounts[number], amounts[number + 1]
         dear, cheap = scene.items[first], scene.items[second]
         if dear.value <= cheap.value or dear.field != cheap.field or cheap.at - dear.to > 1 or dear.unit != cheap.unit:
             continue
@@ -49,7 +49,7 @@ def _leave_out_side_by_side(scene: Scene, amounts: Sequence[int]) -> None:
         plain = known is None or known.at > cheap.to or known.what in {"price", "bids"}
         if plain and not any(one.value in {dear.value, cheap.value} for one in scene.price):
             for place in (first, second):
-                if place in scene.units.get(dear.unit, ()):
+                if place in scene.units.get(dear.unit, []):
                     _forget(scene, place)
 
 
@@ -59,14 +59,15 @@ def _other_in_field(scene: Scene, place: int) -> bool:
     return any(one.what == NUMBER and one.value != value for one in scene.price)
 
 
-def _leave_out(scene: Scene, amounts: Sequence[int]) -> None:
+def _leave_out(scene: Scene, amounts: list[int]) -> None:
     old: list[int] = []
     if scene.roles & PRICE_WAS:
         told = [scene.items[at].value for at in amounts]
         told += [one.value for one in scene.price if one.what == NUMBER]
         lowest = min(told)
         old += [at for at in amounts if scene.items[at].value > lowest and _was(scene, scene.items[at])]
-    for first, second in pairwise(amounts):
+    for number in range(len(amounts) - 1):
+        first, second = amounts[number], amounts[number + 1]
         dear, cheap = scene.items[first], scene.items[second]
         if dear.field != cheap.field or dear.value <= cheap.value or cheap.at - dear.to > _FARTHEST:
             continue
@@ -94,7 +95,7 @@ def _is_old(scene: Scene, places: tuple[int, int]) -> bool:
     return _when_new(scene, places, between)
 
 
-def _lowered(scene: Scene, dear: Item, cheap: Item, between: Sequence[str]) -> bool:
+def _lowered(scene: Scene, dear: Item, cheap: Item, between: list[str]) -> bool:
     """As in "from 80 to 50", "80 → 50", "lowered: 80, 50"?"""
     small, tokens = scene.small, scene.tokens[dear.field]
     told = [word for word in between[between[:1] == ["."] :] if word not in _UNSAID]  # the point of "kr."
@@ -117,7 +118,7 @@ def _worth(scene: Scene, places: tuple[int, int], dear: Item) -> bool:
     return not named.isdisjoint(words[-_TO_WAS:]) and not _PRICING.isdisjoint(scene.whats[places[0] + 1 : places[1]])
 
 
-def _when_new(scene: Scene, places: tuple[int, int], between: Sequence[str]) -> bool:
+def _when_new(scene: Scene, places: tuple[int, int], between: list[str]) -> bool:
     """As in "new 150, yours for 40", "150 new, 40 takes it"?"""
     dear, cheap = scene.items[places[0]], scene.items[places[1]]
     if cheap.sentence != dear.sentence or cheap.value > _MOST_NEW_SHARE * dear.value or not _beside(scene, places[0]):
@@ -161,7 +162,7 @@ def _forget(scene: Scene, place: int) -> None:
     if not scene.units[item.unit]:
         del scene.units[item.unit]
     _no_state(scene, place)
-    limited = [at for at in scene.by_what.get("limited", ()) if scene.items[at].sentence == item.sentence]
+    limited = [at for at in scene.by_what.get("limited", []) if scene.items[at].sentence == item.sentence]
     watts = ("W" in (one.unit for one in scene.items[max(at - 1, 0) : at + 2]) for at in limited)
     if limited and not any(watts):  # "from 80 € to 50 € reduced"
         _without(scene, "limited", limited)
@@ -174,7 +175,7 @@ def _no_state(scene: Scene, place: int) -> None:
             _without(scene, what, beside)
 
 
-def _without(scene: Scene, what: str, places: Sequence[int]) -> None:
+def _without(scene: Scene, what: str, places: list[int]) -> None:
     kept = [at for at in scene.by_what[what] if at not in places]
     if kept:
         scene.by_what[what] = kept

@@ -80,7 +80,7 @@ def _is_another(scene: Scene, place: int, item: Item) -> bool:
 def _other_before(scene: Scene, item: Item) -> bool:
     """Are goods of the other kind named before it in another clause, and none in its own?"""
     others = INVERTERS if item.what in PANELS else PANELS
-    named = [scene.items[at] for what in others for at in scene.by_what.get(what, ())]
+    named = [scene.items[at] for what in others for at in scene.by_what.get(what, [])]
     if any(one.clause == item.clause for one in named):
         return False
     return any((one.field, one.at) < (item.field, item.at) for one in named)

@@ -10,7 +10,7 @@ _OF_SOLD = ("W", *sorted(CURRENCIES))
 
 def only_some(scene: Scene) -> int | None:
     """The pieces for sale of more that are told before; None where no number or several are told so."""
-    places = scene.units.get("", ())
+    places = scene.units.get("", [])
     roles = scene.field_roles[1]
     if len(places) < 2 or not (roles & SOME_ONLY and roles & FOR_SALE):
         return None

@@ -69,7 +69,7 @@ def is_of_set(scene: Scene, title: Mapping[str, list[int]], all_: Mapping[str, l
     between = scene.tokens[0][inverter.to : first.at]
     if inverter.at > first.at or not scene.small.parting_sets.isdisjoint(between):
         return False
-    peaks = any(scene.items[at].peak for at in scene.units.get("W", ()))
+    peaks = any(scene.items[at].peak for at in scene.units.get("W", []))
     return not (peaks or stroked(scene) or counted_in_set(scene))
 
 
@@ -91,7 +91,7 @@ def is_kit_with_panels(scene: Scene, places: list[int]) -> bool:
 def leave_out_panels(scene: Scene) -> None:
     """Of the title of a kit of which the inverter is left go the counted watts of its panels: "kit 2x410 W + 600 W"."""
     gone: set[int] = set()
-    for place in scene.units.get("W", ()):
+    for place in scene.units.get("W", []):
         item = scene.items[place]
         count = scene.items[place - 1] if place else item
         behind = scene.behind(place)

@@ -39,7 +39,7 @@ def followers(items: list[Item], hostile: set[int]) -> set[int]:
 
 
 def further_orders(
-    items: list[Item], hostile: list[int], words: Sequence[Sequence[str]], small: SmallWords
+    items: list[Item], hostile: list[int], words: Sequence[list[str]], small: SmallWords
 ) -> tuple[Orders, Orders]:
     """Sentences of title and body that go on ordering behind a phrase of several words that begins to."""
     begun = {items[place].sentence: items[place] for place in hostile}
@@ -50,7 +50,7 @@ def further_orders(
     return found
 
 
-def before_orders(items: list[Item], begun: list[int], words: Sequence[Sequence[str]]) -> set[int]:
+def before_orders(items: list[Item], begun: list[int], words: Sequence[list[str]]) -> set[int]:
     """Places in the sentence of an order that stand before it, where an amount, a rating or a bracket ends there.
 
     ``begun``: places of words of orders.

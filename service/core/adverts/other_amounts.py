@@ -3,13 +3,14 @@
 As in "power at 0.35 €/kWh", "saves £200 a year", "grant of 200 €", "offers under 30 ignored", "rails 12 each".
 """
 
-from collections.abc import Iterator, Sequence, Set
-from itertools import takewhile
+from bisect import bisect_left
+from collections.abc import Set
 
 from service.core.adverts.asked_roles import BIDS_NAMED, OTHER_AMOUNT, PARTS, UNDER
 from service.core.adverts.bills_and_deposits import told_of_parts
-from service.core.adverts.scene import Scene, measured_in
-from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
+from service.core.adverts.money_told import amounts_told
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER, Item
 
 _ENDS = frozenset(".,;!?\n|():")
 _THINGS = frozenset(("other_goods", "accessory", "battery"))
@@ -23,13 +24,14 @@ def leave_out_other_amounts(scene: Scene) -> None:
     told, parts = scene.roles & OTHER_AMOUNT, scene.roles & PARTS or "share" in scene.by_what
     if not (told or parts) and scene.by_what.keys().isdisjoint(_THINGS):
         return
-    amounts = measured_in(scene, *MONEY_UNITS)
+    amounts = amounts_told(scene)
     if parts:
         amounts = without_amounts(scene, amounts, told_of_parts(scene, amounts))
     if told:
-        amounts = without_amounts(scene, amounts, {at for at in amounts if _told_so(scene, at)})
+        marks = words_of_role(scene, OTHER_AMOUNT, scene.small.of_other_amount)
+        amounts = without_amounts(scene, amounts, {at for at in amounts if _told_so(scene, at, marks)})
         if scene.roles & UNDER and scene.roles & BIDS_NAMED:
-            without_amounts(scene, (), {at for at in scene.units.get("", ()) if _least_bid(scene, scene.items[at])})
+            without_amounts(scene, [], {at for at in scene.units.get("", []) if _least_bid(scene, scene.items[at])})
     if _begins_a_part(scene) and (len(amounts) != 1 or scene.price or "each" in scene.by_what):
         amounts = [*amounts, *_bare_prices(scene)]
         beside = {at for at in amounts if _of_thing(scene, at)}
@@ -40,7 +42,7 @@ def leave_out_other_amounts(scene: Scene) -> None:
 def _begins_a_part(scene: Scene) -> bool:
     """Does a thing stand first in a part of a sentence, or directly behind a figure? A cheap question first."""
     for what in _THINGS:
-        for place in scene.by_what.get(what, ()):
+        for place in scene.by_what.get(what, []):
             item = scene.items[place]
             before = scene.tokens[item.field][item.at - 1] if item.at else "."
             if before in _ENDS or before[0].isdigit():
@@ -48,7 +50,7 @@ def _begins_a_part(scene: Scene) -> bool:
     return False
 
 
-def without_amounts(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> list[int]:
+def without_amounts(scene: Scene, amounts: list[int], gone: Set[int]) -> list[int]:
     """Amounts without those that are none, which stand among no figures any more."""
     for unit in {scene.items[at].unit for at in gone}:
         kept = [at for at in scene.units[unit] if at not in gone]
@@ -59,13 +61,25 @@ def without_amounts(scene: Scene, amounts: Sequence[int], gone: Set[int]) -> lis
     return [at for at in amounts if at not in gone]
 
 
-def _told_so(scene: Scene, place: int) -> bool:
+def words_of_role(scene: Scene, role: int, words: Set[str]) -> tuple[list[int], list[int]]:
+    """The pieces of title and body where words of a role stand."""
+    title, body = scene.pieces[0], scene.pieces[1]
+    return (title.places(role, words) if title.roles & role else [], body.places(role, words))
+
+
+def stand_near(marks: tuple[list[int], list[int]], item: Item, before: int, behind: int) -> bool:
+    """Does one of these pieces stand within so many before and behind an amount? A cheap question before dear ones."""
+    places = marks[item.field]
+    first = bisect_left(places, item.at - before)
+    return first < len(places) and places[first] < item.to + behind
+
+
+def _told_so(scene: Scene, place: int, marks: tuple[list[int], list[int]]) -> bool:
     item = scene.items[place]
-    tokens, small = scene.tokens[item.field], scene.small
-    first = item.at - 2 * _BEFORE
-    if small.of_other_amount.isdisjoint(tokens[first if first > 0 else 0 : item.to + 2 * _BEHIND]):  # noqa: FURB136
+    if not stand_near(marks, item, 2 * _BEFORE, 2 * _BEHIND):
         return False
-    behind = list(_words(tokens[item.to : item.to + 2 * _BEHIND]))
+    tokens = scene.tokens[item.field]
+    behind = _words(tokens, item.to, item.to + 2 * _BEHIND)
     return (
         _of_energy(scene, item)
         or _of_year(scene, behind)
@@ -74,22 +88,36 @@ def _told_so(scene: Scene, place: int) -> bool:
     )
 
 
-def _words(tokens: Sequence[str]) -> Iterator[str]:
-    """Words up to the end of a part of a sentence."""
-    return (word for word in takewhile(lambda word: word not in _ENDS, tokens) if word.isalnum())
+def _words(tokens: list[str], at: int, to: int) -> list[str]:
+    """Words between two pieces, up to the end of a part of a sentence."""
+    found: list[str] = []
+    for word in tokens[at:to]:
+        if word in _ENDS:
+            break
+        if word.isalnum():
+            found.append(word)
+    return found
 
 
 def words_behind(scene: Scene, item: Item, most: int) -> list[str]:
     """Words behind an amount in its part of a sentence; the point of "kr." ends none."""
     tokens, to = scene.tokens[item.field], item.to
-    to += item.unit == "DKK" and tokens[to : to + 1] == ["."]
-    return list(_words(tokens[to : to + 2 * most]))[:most]
+    if item.unit == "DKK" and tokens[to : to + 1] == ["."]:
+        to += 1
+    return _words(tokens, to, to + 2 * most)[:most]
 
 
 def words_before(scene: Scene, item: Item, most: int) -> list[str]:
     """Words before an amount in its part of a sentence, nearest first."""
-    tokens = scene.tokens[item.field][max(item.at - 2 * most, 0) : item.at]
-    return list(_words(tokens[::-1]))[:most]
+    tokens, at = scene.tokens[item.field], item.at
+    found: list[str] = []
+    for place in range(at - 1, max(at - 2 * most, 0) - 1, -1):
+        word = tokens[place]
+        if word in _ENDS or len(found) == most:
+            break
+        if word.isalnum():
+            found.append(word)
+    return found
 
 
 def _of_energy(scene: Scene, item: Item) -> bool:
@@ -103,7 +131,7 @@ def _of_energy(scene: Scene, item: Item) -> bool:
     return not small.energy_price.isdisjoint(words_before(scene, item, _BEFORE))
 
 
-def _of_year(scene: Scene, behind: Sequence[str]) -> bool:
+def _of_year(scene: Scene, behind: list[str]) -> bool:
     """Does it come every year?"""
     small, near = scene.small, behind[:_BEHIND]
     if not small.yearly.isdisjoint(near):
@@ -114,7 +142,7 @@ def _of_year(scene: Scene, behind: Sequence[str]) -> bool:
     return False
 
 
-def _saved_or_granted(scene: Scene, place: int, item: Item, behind: Sequence[str]) -> bool:
+def _saved_or_granted(scene: Scene, place: int, item: Item, behind: list[str]) -> bool:
     """Does a word for what is saved, granted or worth stand close beside, and none for a price nearer?"""
     not_paid = scene.small.not_paid
     if not not_paid.isdisjoint(behind[:_TO_PRICE]):
@@ -155,7 +183,7 @@ def _of_thing(scene: Scene, place: int) -> bool:
     begin = thing.at - 1
     if begin >= 0 and tokens[begin].isdecimal():
         begin -= 1
-    if (begin >= 0 and tokens[begin] not in _ENDS) or len(list(_words(tokens[thing.to : item.at]))) > _TO_PRICE:
+    if (begin >= 0 and tokens[begin] not in _ENDS) or len(_words(tokens, thing.to, item.at)) > _TO_PRICE:
         return False
     part = [one for one in (*before, *scene.ahead(place, 6)) if one.clause == item.clause]
     return all(one.what not in _GOODS or _same_word(part, one) for one in part)
@@ -167,7 +195,7 @@ def _article(scene: Scene, item: Item) -> bool:
     return "a" in before and [word for word in before if word.isalnum()][-1] == "a"
 
 
-def _same_word(part: Sequence[Item], one: Item) -> bool:
+def _same_word(part: list[Item], one: Item) -> bool:
     """Is it another meaning of the word of a thing, or "each" beside an amount?"""
     return one.what == "piece" or any(two.what in _THINGS and two.at <= one.at < two.to for two in part)
 

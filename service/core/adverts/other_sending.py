@@ -4,8 +4,6 @@ As in "delivery: collection only", "4er Paket", "post code", "will post pictures
 amount behind them is the cost: "no shipping £60", "envío no incluido 420 W 60 €".
 """
 
-from collections.abc import Sequence
-
 from service.core.adverts.asked_roles import PICTURES
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.scene import Scene
@@ -46,7 +44,7 @@ def _part_from_amounts(scene: Scene) -> None:
             refused.add(place)
     if refused:
         _forget(scene, refused)
-        scene.by_what["refused"] = sorted({*scene.by_what.get("refused", ()), *refused})
+        scene.by_what["refused"] = sorted({*scene.by_what.get("refused", []), *refused})
 
 
 def _forget(scene: Scene, gone: set[int]) -> None:
@@ -74,7 +72,7 @@ def _of_no_sending(scene: Scene, place: int, *, pictured: bool) -> bool:
     return (pictured and _of_pictures(scene, item, tokens)) or _in_the_past(scene, place, item)
 
 
-def _of_goods(scene: Scene, place: int, item: Item, tokens: Sequence[str]) -> bool:
+def _of_goods(scene: Scene, place: int, item: Item, tokens: list[str]) -> bool:
     """Is it a parcel of goods that is sold: "Paket aus 2 Modulen", "4er Paket", "colis de 2 panneaux"?"""
     before = tokens[item.at - 1] if item.at else ""
     if before in scene.small.after_figure:
@@ -94,7 +92,7 @@ def _of_goods(scene: Scene, place: int, item: Item, tokens: Sequence[str]) -> bo
     return False
 
 
-def _pickup_behind(scene: Scene, place: int, item: Item, tokens: Sequence[str]) -> bool:
+def _pickup_behind(scene: Scene, place: int, item: Item, tokens: list[str]) -> bool:
     """Is the heading for sending followed by fetching: "Versand: Selbstabholung"?"""
     for one in scene.ahead(place, 4):
         if one.at <= item.at:
@@ -108,7 +106,7 @@ def _pickup_behind(scene: Scene, place: int, item: Item, tokens: Sequence[str]) 
     return False
 
 
-def _of_pictures(scene: Scene, item: Item, tokens: Sequence[str]) -> bool:
+def _of_pictures(scene: Scene, item: Item, tokens: list[str]) -> bool:
     """Are pictures sent: "will post more pictures", "Bilder schicke ich gern"?"""
     small = scene.small
     for word in tokens[item.to : item.to + _TO_PICTURES]:

@@ -3,7 +3,6 @@
 Or told to be there before they are sent: "I post it once the transfer has arrived".
 """
 
-from collections.abc import Sequence
 from itertools import takewhile
 
 from service.core.adverts.asked_roles import AT_FIRST, ONCE
@@ -54,7 +53,7 @@ def _once_paid(scene: Scene, sending: Item) -> bool:
     return False
 
 
-def _money_there(scene: Scene, words: Sequence[str]) -> bool:
+def _money_there(scene: Scene, words: list[str]) -> bool:
     """Does one of them name money, and none before it a look at the goods, a number or a "no"?"""
     small = scene.small
     money = next((at for at, word in enumerate(words) if word.startswith(small.money_named)), None)
@@ -84,7 +83,7 @@ def _behind_money(scene: Scene, place: int) -> bool:
     return False
 
 
-def _pays(scene: Scene, words: Sequence[str], at: int) -> bool:
+def _pays(scene: Scene, words: list[str], at: int) -> bool:
     small = scene.small
     near = (*words[max(at - _TO_MONEY, 0) : at], *words[at + 1 : at + 1 + _TO_MONEY])
     if not small.no_payment.isdisjoint(words[max(at - _TO_NO, 0) : at + _TO_NO]):

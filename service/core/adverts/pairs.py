@@ -157,7 +157,7 @@ def _of_limit(scene: Scene, place: int) -> bool:
     return before is not None and before.what in _LIMITS and scene.items[place].at - before.to <= 1
 
 
-def _told_first(scene: Scene, row: Sequence[Item]) -> Pairs | None:  # noqa: PLR0911 - a row of questions
+def _told_first(scene: Scene, row: list[Item]) -> Pairs | None:  # noqa: PLR0911 - a row of questions
     """The pairs of a row that begins with a figure; none where names stand first; None where both may be."""
     first = list(zip(row[::2], row[1::2], strict=False))
     then = list(zip(row[2::2], row[1::2], strict=False))

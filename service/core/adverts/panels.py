@@ -16,11 +16,11 @@ def panels_of_set(scene: Scene, power: Item | None) -> Count | None:
 
     A word in the singular without any number is one, where the plural stands nowhere.
     """
-    by_watts = [found for at in scene.units.get("W", ()) if _is(scene.items[at], power)
+    by_watts = [found for at in scene.units.get("W", []) if _is(scene.items[at], power)
                 and (found := _beside(scene, at)) is not None]  # fmt: skip
     if by_watts:
         return by_watts[0] if len({count for count, _ in by_watts}) == 1 else None
-    places = sorted(at for what in PANELS for at in scene.by_what.get(what, ()) if not _of_others(scene, at))
+    places = sorted(at for what in PANELS for at in scene.by_what.get(what, []) if not _of_others(scene, at))
     by_word = [found for at in places if (found := _before(scene, at)) is not None]
     if by_word:
         return by_word[0] if len({count for count, _ in by_word}) == 1 else None

@@ -1,7 +1,6 @@
 """Is a part of more offered: "selling 4 of 12", "of 8 panels 3 are left"; or as many as are paid for: "£90 for ten"?"""
 
-from collections.abc import Sequence
-from itertools import pairwise, takewhile
+from itertools import takewhile
 
 from service.core.adverts.asked_roles import PART_LEFT
 from service.core.adverts.scene import Scene
@@ -16,13 +15,14 @@ _FARTHEST, _TO_ALL, _TO_LEFT, _TO_REST = 8, 5, 3, 16
 
 def of_more(scene: Scene) -> int | None:
     """The number of pieces that are sold or left of a greater number in the same sentence; None where none is told."""
-    places = scene.units.get("", ())
+    places = scene.units.get("", [])
     if len(places) < 2:
         return None
     left = scene.field_roles[1] & PART_LEFT > 0
     if not left and not scene.tells("selling", "stock", "between", "origin"):
         return None
-    for number, (first, second) in enumerate(pairwise(places)):
+    for number in range(len(places) - 1):
+        first, second = places[number], places[number + 1]
         one, two = scene.items[first], scene.items[second]
         if one.sentence != two.sentence or two.at - one.to > _FARTHEST or not (_whole(one) and _whole(two)):
             continue
@@ -47,7 +47,7 @@ def of_more(scene: Scene) -> int | None:
     return None
 
 
-def _rest(scene: Scene, places: Sequence[int], number: int, one: Item) -> Item | None:
+def _rest(scene: Scene, places: list[int], number: int, one: Item) -> Item | None:
     """As in "of 8 panels 3 are left", "of 8 panels 5 are up, 3 are left". ``number``: which of the places it is at."""
     for following in range(number + 1, len(places)):
         two = scene.items[places[following]]
@@ -127,9 +127,9 @@ def _left(scene: Scene, one: Item, two: Item) -> bool:
 
 def paid_for_several(scene: Scene) -> int | None:
     """How many an amount is for that stands behind it, alone; nought: there are more amounts; None: none is."""
-    places = scene.by_what.get("for", ())
+    places = scene.by_what.get("for", [])
     amounts = sum(len(scene.units[unit]) for unit in scene.units.keys() & MONEY_UNITS) if places else 0
-    for place in places if amounts else ():
+    for place in places if amounts else []:
         one, amount, count = scene.items[place], scene.before(place), scene.behind(place)
         if amount is None or count is None or amount.unit not in MONEY_UNITS or amount.to != one.at:
             continue

@@ -63,7 +63,7 @@ def _is_no(scene: Scene, one: Item) -> bool:
 
 def sent_when_paid(scene: Scene) -> bool:
     """Is it said that they are sent only if paid for before?"""
-    sentences = {scene.items[at].sentence for at in scene.by_what.get(PAID_FIRST, ())}
+    sentences = {scene.items[at].sentence for at in scene.by_what.get(PAID_FIRST, [])}
     return any(scene.in_sentence(sentence, what) for sentence in sentences for what in _SENDING)
 
 

@@ -44,12 +44,12 @@ def pieces_on_offer(scene: Scene, kind: str, bundled: tuple[int, int] | None = N
     pallets = _pallets(scene) if pieces and kind != "set" and "pallet" in scene.by_what else 1
     if pieces is None or pallets == 1 or pieces <= pallets:
         return pieces, 1
-    counts = [place for place in scene.units.get("", ()) if scene.items[place].value == pieces]
+    counts = [place for place in scene.units.get("", []) if scene.items[place].value == pieces]
     if not counts:  # pallets times pieces
         return pieces, pallets
-    parts = {scene.items[place].value for place in scene.units.get("", ())}
+    parts = {scene.items[place].value for place in scene.units.get("", [])}
     told = {scene.items[place].sentence for place in counts if not on_all_pallets(scene, place)}
-    spoken = [scene.items[place] for what in ("pallet", "lot", "each") for place in scene.by_what.get(what, ())
+    spoken = [scene.items[place] for what in ("pallet", "lot", "each") for place in scene.by_what.get(what, [])
               if of_pallet(scene, scene.items[place])]  # fmt: skip
     if pieces / pallets in parts:  # priced by the pallet or all together, as the price tells
         return pieces, pallets if any(one.what != "pallet" for one in spoken) else 1
@@ -71,7 +71,7 @@ def of_pallet(scene: Scene, item: Item) -> bool:
 
 def _pallets(scene: Scene) -> int:
     """How many pallets are offered: "two pallets in stock"."""
-    for place in scene.units.get("", ()):
+    for place in scene.units.get("", []):
         item = scene.items[place]
         if 1 < item.value <= _MOST_PALLETS and scene.stands("pallet", item.field, item.to) and item.value % 1 == 0:
             return int(item.value)
@@ -94,9 +94,9 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     on_pallets = "pallet" in scene.by_what
     bundled, put_up = kind != "set" and bool(scene.roles & BUNDLES), bool(scene.roles & PUT_UP)
     passed = counts_in_rows(scene, counted) if kind == "panel" else set[int]()
-    for place in scene.units.get("", ()):
+    for place in scene.units.get("", []):
         item = scene.items[place]
-        if not (stocked or _may_count(scene, place, item, counting)) or not _is_number(item):
+        if not _is_number(item) or not (stocked or _may_count(scene, place, item, counting)):
             continue
         if not _near_goods(scene, place, item) or _lettered(scene, item) or _barred(scene, place, item):
             continue
@@ -117,7 +117,8 @@ def _pieces(scene: Scene, kind: str) -> int | None:
 
 def _begins_range(scene: Scene, place: int, item: Item) -> bool:
     """Is it the first figure of two with a dash between: "1-4 panels"? Not a count before watts: "2 - 400 W"."""
-    if scene.tokens[item.field][item.to : item.to + 1] != ["-"]:
+    tokens, to = scene.tokens[item.field], item.to
+    if to >= len(tokens) or tokens[to] != "-":
         return False
     one = scene.items[place + 1] if place + 1 < len(scene.items) else item
     return one.what == NUMBER and one.at == item.to + 1 and not one.unit and item.value < one.value <= _MOST_PIECES
@@ -155,7 +156,7 @@ def _lettered(scene: Scene, item: Item) -> bool:
 
 def counted_at(scene: Scene, kind: str, quantity: int) -> Item | None:
     """The number that told so many pieces; for one, the word in the singular; None where no single one did."""
-    for place in scene.units.get("", ()):
+    for place in scene.units.get("", []):
         item = scene.items[place]
         if item.value == quantity and _near_goods(scene, place, item) and not _barred(scene, place, item):
             return item
@@ -167,7 +168,7 @@ def counted_at(scene: Scene, kind: str, quantity: int) -> Item | None:
 def _most(scene: Scene, kind: str, counted: list[int]) -> int | None:
     """The greatest count; else one, where all is in the singular."""
     names = _NAMES[kind]
-    many = [at for at in scene.by_what.get(names[0], ()) if not _behind_for(scene, at)]
+    many = [at for at in scene.by_what.get(names[0], []) if not _behind_for(scene, at)]
     counted = [count for count in counted if count > 1] or ([] if many and kind != "other" else counted)
     if counted:
         return max(counted) if kind != "set" else counted[0]
@@ -192,8 +193,9 @@ def _behind_for(scene: Scene, place: int) -> bool:
 
 def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
-    for one in scene.items[max(place - 2, 0) : place + 6]:  # itself is none of them
-        if one.what in _COUNTED and -_FARTHEST <= one.at - item.at <= _FARTHEST:
+    items, whats = scene.items, scene.whats
+    for at in range(max(place - 2, 0), min(place + 6, len(items))):  # itself is none of them
+        if whats[at] in _COUNTED and -_FARTHEST <= items[at].at - item.at <= _FARTHEST:
             return True
     return item.to >= len(scene.tokens[item.field]) or _by_x(scene, item)
 

@@ -1,7 +1,5 @@
 """For how many of the goods is an amount asked: some of them, or the panels of a set?"""
 
-from collections.abc import Sequence
-
 from service.core.adverts.goods import Goods
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -11,7 +9,7 @@ _OF_SOME = ("panel_", "inverter_", "piece", "each", "between", "for", NUMBER)
 _NEAR = 2
 
 
-def for_some(scene: Scene, place: int, before: Sequence[Item], goods: Goods) -> bool:
+def for_some(scene: Scene, place: int, before: list[Item], goods: Goods) -> bool:
     """Is it what some of them cost: "two for 100", "10 Stück für 450", "if you take six, 180"?
 
     ``before``: what stands before the amount, nearest first.

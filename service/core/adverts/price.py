@@ -1,6 +1,5 @@
 """What is asked, for how much of it, and what does sending cost?"""
 
-from collections.abc import Sequence
 from itertools import chain
 from typing import NamedTuple
 
@@ -171,7 +170,7 @@ def _counted(scene: Scene, one: Item) -> bool:
     return one.what == "pallet" and one.at > 0 and scene.tokens[one.field][one.at - 1][:1].isdigit()
 
 
-def _mixed(scene: Scene, goods: Goods, offers: Offers, places: Sequence[int]) -> bool:
+def _mixed(scene: Scene, goods: Goods, offers: Offers, places: list[int]) -> bool:
     """Are parts of a mixed lot priced one by one, so that nobody knows what all of it costs?"""
     roles = {role for _, role in offers}
     if goods.kind != "set" or "each" not in roles or roles & {"lot", "per_set"}:
@@ -184,9 +183,9 @@ def _mixed(scene: Scene, goods: Goods, offers: Offers, places: Sequence[int]) ->
     )
 
 
-def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
+def _mixed_panels(scene: Scene, offers: Offers, places: list[int]) -> bool:
     """Are panels of several powers priced each by itself: "3 of 410 W at 45, 5 of 300 W at 20"?"""
-    if len(offers) < 2 or len({scene.items[at].value for at in scene.units.get("W", ())}) < 2:
+    if len(offers) < 2 or len({scene.items[at].value for at in scene.units.get("W", [])}) < 2:
         return False
     told = [place for place, (item, role) in zip(places, offers, strict=True)
             if item.field < 2 and (role == "each" or role is None)]  # fmt: skip
@@ -250,13 +249,13 @@ def _is_unmarked(scene: Scene, chosen: Item, offers: Offers, field: Item, goods:
 
 def _priced_by(scene: Scene) -> str | None:
     """For how much a price is said to be, without an amount."""
-    for at in scene.by_what.get("price", ()):
+    for at in scene.by_what.get("price", []):
         for one in scene.ahead(at, 3):
             if one.what == NUMBER or one.at - scene.items[at].to > 3:
                 break
             if one.what in ROLES and not on_request(scene, one):
                 return one.what
-    told = any(not on_request(scene, scene.items[at]) for at in scene.by_what.get("priced_each", ()))
+    told = any(not on_request(scene, scene.items[at]) for at in scene.by_what.get("priced_each", []))
     return "each" if told else None
 
 
@@ -279,7 +278,7 @@ def _basis(role: str | None, goods: Goods, scene: Scene, chosen: Item) -> str:
     if role in {"lot", "per_set"} or (role is None and chosen.field < 2 and _for_all(scene, chosen, goods)):
         return "lot"
     one = {"panel": "panel", "inverter": "inverter"}.get(goods.kind)
-    titled = [scene.items[at].field for at in scene.by_what.get(f"{one}_one", ())]
+    titled = [scene.items[at].field for at in scene.by_what.get(f"{one}_one", [])]
     if role is None and 0 in titled and f"{one}_many" not in scene.by_what and goods.quantity and scene.tokens[0]:
         return "each" if not (_counted_in_title(scene) or _counted_in_plural(scene, f"{one}_one")) else "unknown"
     return "unknown"
@@ -288,7 +287,7 @@ def _basis(role: str | None, goods: Goods, scene: Scene, chosen: Item) -> str:
 def _counted_in_plural(scene: Scene, name: str) -> bool:
     """Is a word that is a singular elsewhere counted, so that it is none here: "4 Module"?"""
     return any(one.what == NUMBER and not one.unit and one.value > 1 and one.to == scene.items[at].at
-               for at in scene.by_what.get(name, ()) for one in scene.back(at, 1))  # fmt: skip
+               for at in scene.by_what.get(name, []) for one in scene.back(at, 1))  # fmt: skip
 
 
 def _counted_in_title(scene: Scene) -> bool:
@@ -316,14 +315,14 @@ def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
             and behind[1].value == goods.quantity and not behind[1].unit)  # fmt: skip
 
 
-def _said_of_all(scene: Scene, behind: Sequence[str]) -> bool:
+def _said_of_all(scene: Scene, behind: list[str]) -> bool:
     """Does nothing but a word for all of them stand behind: "120 € in tutto"?"""
     words = behind[1:] if behind[:1] and behind[0] in scene.small.before_all else behind
     ended = len(words) < _WITH_END or not words[1].isalnum()
     return bool(words) and words[0] in scene.small.all_of_them and ended
 
 
-def _so_many(scene: Scene, between: Sequence[str]) -> bool:
+def _so_many(scene: Scene, between: list[str]) -> bool:
     """Does a word for "for" stand alone between an amount and a number, at most with the point of "kr." before it?
 
     As in "450 € por 9 placas".
@@ -339,7 +338,7 @@ def _based(value: float, currency: str | None, basis: str, goods: Goods) -> Pric
         each = value
     elif basis == "lot" and goods.quantity:
         each = round(value / goods.quantity, 4)
-    return Price(value=value, currency=currency, basis=basis, each=each)
+    return Price(value, currency, basis, each)
 
 
 def _conflict(scene: Scene, chosen: Item, field: Item | None, offers: Offers, goods: Goods) -> bool:

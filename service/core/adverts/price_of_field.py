@@ -1,6 +1,6 @@
 """For how many pieces is the amount of a page's field, by words on "the price": "price per pair", "prix pour deux"?"""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 from service.core.adverts.bundles import names_set
 from service.core.adverts.price_of_some import some_pieces
@@ -22,9 +22,9 @@ def pieces_of_field(scene: Scene, quantity: int) -> int | None:
         if small.order_price.isdisjoint(scene.different(field)):
             continue
         if not numbers:
-            items = [scene.items[place] for place in scene.by_what.get(NUMBER, ())]
+            items = [scene.items[place] for place in scene.by_what.get(NUMBER, [])]
             numbers = {(item.field, item.at): item for item in items}
-            ones = [scene.items[place] for place in scene.by_what.get("each", ())]
+            ones = [scene.items[place] for place in scene.by_what.get("each", [])]
             each = {(item.field, item.at): item.to for item in ones}
         tokens = scene.tokens[field]
         for at, word in enumerate(tokens):
@@ -73,7 +73,7 @@ def _goes_on(scene: Scene, field: int, told: _Told, at: int) -> bool:
     return paired or (field, at) in told[0] or names_set(scene, word)
 
 
-def _of_goods(scene: Scene, field: int, tokens: Sequence[str], to: int) -> bool:
+def _of_goods(scene: Scene, field: int, tokens: list[str], to: int) -> bool:
     """Is it not a pair of other things: "a pair of plugs"?"""
     if to >= len(tokens) or tokens[to] not in scene.small.pair_of_more:
         return True

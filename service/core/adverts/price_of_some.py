@@ -3,8 +3,6 @@
 Or of a set that tells how many it holds, and of a number that is said to cost so much: "le lot de quatre 160 €".
 """
 
-from collections.abc import Sequence
-
 from service.core.adverts.bundles import names_set
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -25,7 +23,7 @@ def pieces_of_price(scene: Scene, chosen: Item, quantity: int) -> int | None:
         return _PAIR
     if chosen.field > 1:
         return None
-    place = next((at for at in scene.units.get(chosen.unit, ()) if scene.items[at] is chosen), 0)
+    place = next((at for at in scene.units.get(chosen.unit, []) if scene.items[at] is chosen), 0)
     if NUMBER not in scene.near(place, 5, -1) and NUMBER not in scene.near(place, -1, 4):
         return None
     found = _number_behind(scene, place) or _number_before(scene, place, tokens)
@@ -35,7 +33,7 @@ def pieces_of_price(scene: Scene, chosen: Item, quantity: int) -> int | None:
     return found if found and found <= quantity else None
 
 
-def _pair_behind(scene: Scene, tokens: Sequence[str], at: int) -> bool:
+def _pair_behind(scene: Scene, tokens: list[str], at: int) -> bool:
     """As in "90 the pair", "90 € la paire", "90 kr. parret"."""
     small, start = scene.small, at + (tokens[at : at + 1] == ["."])  # the point of "kr."
     for end in range(start, min(start + _TO_PAIR, len(tokens))):
@@ -49,7 +47,7 @@ def _pair_behind(scene: Scene, tokens: Sequence[str], at: int) -> bool:
     return False
 
 
-def _pair_before(scene: Scene, tokens: Sequence[str], at: int) -> bool:
+def _pair_before(scene: Scene, tokens: list[str], at: int) -> bool:
     """As in "im Doppelpack 90 €", "la paire : 90 €", "das Paar für 90 €"."""
     small, end = scene.small, at
     while end > max(at - _TO_PAIR, 0) and (
@@ -90,7 +88,7 @@ def number_of_all(scene: Scene, item: Item, one: Item) -> int | None:
     return None if scene.stands("each", item.field, item.to) else number_of_pieces(scene, item, one)
 
 
-def _number_before(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
+def _number_before(scene: Scene, place: int, tokens: list[str]) -> int | None:
     """As in "je 2 Stück 90 €", "per 4 stuks 180 euro"."""
     item = scene.items[place]
     for one in scene.back(place, 5):
@@ -107,7 +105,7 @@ def _number_before(scene: Scene, place: int, tokens: Sequence[str]) -> int | Non
     return None
 
 
-def _number_that_costs(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
+def _number_that_costs(scene: Scene, place: int, tokens: list[str]) -> int | None:
     """As in "vier Stück kosten 160 €", "le lot de quatre 160 €"."""
     small, item = scene.small, scene.items[place]
     one = next((one for one in scene.back(place, 6) if one.what == NUMBER), None)
@@ -124,7 +122,7 @@ def _number_that_costs(scene: Scene, place: int, tokens: Sequence[str]) -> int |
     return int(one.value) if _ends_with_set(scene, before) else None
 
 
-def _set_behind(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
+def _set_behind(scene: Scene, place: int, tokens: list[str]) -> int | None:
     """As in "160 € le lot de quatre", "160 euro per set van vier"."""
     item = scene.items[place]
     one = next((one for one in scene.ahead(place, 6) if one.what == NUMBER), None)
@@ -139,7 +137,7 @@ def _set_behind(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
     return some_pieces(scene, one, tokens) if told and _ends_with_set(scene, between) else None
 
 
-def _ends_with_set(scene: Scene, words: Sequence[str]) -> bool:
+def _ends_with_set(scene: Scene, words: list[str]) -> bool:
     """Does a word for a set end a row, with at most a word such as "of" behind it and no number before it?"""
     words = words[:-1] if words and words[-1] in scene.small.sets_by else words
     return bool(words) and names_set(scene, words[-1]) and not (len(words) > 1 and words[-2][0].isdigit())
@@ -150,7 +148,7 @@ def _each_behind(scene: Scene, item: Item) -> bool:
     return scene.stands("each", item.field, item.to + (tokens[item.to : item.to + 1] == ["."]))
 
 
-def some_pieces(scene: Scene, one: Item, tokens: Sequence[str]) -> int | None:
+def some_pieces(scene: Scene, one: Item, tokens: list[str]) -> int | None:
     """A number of pieces, with nothing else counted by it."""
     behind = tokens[one.to] if one.to < len(tokens) else "."
     ended = behind in _ENDS or behind in scene.small.alternative or _pieces_behind(scene, one)

@@ -13,7 +13,7 @@ def priced_apart(scene: Scene) -> bool:
     """Are they sold apart, with one amount for each panel, the only other one for the inverter?"""
     if not (scene.tells("apart") and scene.tells("each")) or scene.tells(*_TOGETHER):
         return False
-    amounts = sorted(at for unit in MONEY_UNITS for at in scene.units.get(unit, ()))
+    amounts = sorted(at for unit in MONEY_UNITS for at in scene.units.get(unit, []))
     if len(amounts) != 2 or len({scene.items[at].value for at in amounts}) != 2:
         return False
     owners = [_owner(scene, at) for at in amounts]

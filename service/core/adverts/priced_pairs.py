@@ -1,7 +1,5 @@
 """How many pairs are offered where the price is that of a pair: "pair of panels. I have 5 pairs, 50 per pair"?"""
 
-from collections.abc import Sequence
-
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, Item
 
@@ -11,7 +9,7 @@ _THERE = ("stock", "left")
 _MOST, _PAIR, _TO_PAIR = 2500, 2, 4
 
 
-def pairs_by_price(scene: Scene, places: Sequence[int]) -> tuple[int, int] | None:
+def pairs_by_price(scene: Scene, places: list[int]) -> tuple[int, int] | None:
     """The number of pairs and the two of each; None where no number, or several, count bare pairs.
 
     ``places``: those of bare figures.
@@ -49,7 +47,7 @@ def _priced(scene: Scene) -> bool:
     return False
 
 
-def _per_pair(scene: Scene, words: Sequence[str]) -> bool:
+def _per_pair(scene: Scene, words: list[str]) -> bool:
     small = scene.small
     if len(words) < _PAIR or not _names_pair(scene, words[1]):
         return False

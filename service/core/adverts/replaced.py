@@ -10,9 +10,7 @@ _ENDS = frozenset(".,;:!?\n")
 _FARTHEST, _FROM_TO, _OLD = 10, 5, "old_ones"
 
 
-def without_replacements(
-    items: Sequence[Item], changes: Sequence[int], words: Sequence[Sequence[str]], to: Set[str]
-) -> list[Item]:
+def without_replacements(items: list[Item], changes: list[int], words: Sequence[list[str]], to: Set[str]) -> list[Item]:
     """Items without the watts, and their number, of what the seller changes to; behind a number old ones are pieces.
 
     Args:
@@ -42,7 +40,7 @@ def without_replacements(
     return [item for at, item in enumerate(items) if at not in gone]
 
 
-def _changed_to(items: Sequence[Item], place: int, words: Sequence[str], to: Set[str]) -> int:
+def _changed_to(items: list[Item], place: int, words: list[str], to: Set[str]) -> int:
     """Place of the first watts behind a change with "to" before them; else of those before it; 0: of none."""
     change = items[place]
     for at in range(place + 1, min(place + _FARTHEST, len(items))):

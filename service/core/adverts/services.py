@@ -12,7 +12,7 @@ _FIRST_TITLE, _NEAR = 2, 6
 def is_service(scene: Scene, kind: str) -> bool:
     """Is it work on somebody's panels that is offered?"""
     served = [scene.items[at] for at in scene.said("service")]
-    if any(_heads(scene, at) for at in scene.by_what.get("service_title", ())) and not any(
+    if any(_heads(scene, at) for at in scene.by_what.get("service_title", [])) and not any(
         scene.by_what.get(what) for what in ("selling", "used", "unused", "d:cracked_glass")
     ):
         return True

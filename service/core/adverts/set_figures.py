@@ -79,7 +79,7 @@ def _is_counted(scene: Scene, place: int) -> bool:
 
 def _pairs(scene: Scene) -> Iterator[tuple[int, int]]:
     """Places of watts that follow one another in a sentence."""
-    for first, second in pairwise(scene.units.get("W", ())):
+    for first, second in pairwise(scene.units.get("W", [])):
         if scene.items[first].sentence == scene.items[second].sentence:
             yield first, second
 

@@ -14,7 +14,7 @@ _MOST, _TO_PER, _TO_WIRE, _BEHIND = 40, 4, 5, 6
 
 
 def spans_of_wires(
-    items: list[Item], figures: Sequence[int], words: Sequence[Sequence[str]], small: SmallWords
+    items: list[Item], figures: Sequence[int], words: Sequence[list[str]], small: SmallWords
 ) -> list[tuple[int, int, int]]:
     """Fields, and from which piece to which, that tell how many go on one wire and what it carries.
 
@@ -36,7 +36,7 @@ def without_shared_wires(items: list[Item], spans: Sequence[tuple[int, int, int]
             or not any(one.field == field and low <= one.at < high for field, low, high in spans)]  # fmt: skip
 
 
-def _wire_behind(words: Sequence[str], item: Item, small: SmallWords) -> int:
+def _wire_behind(words: list[str], item: Item, small: SmallWords) -> int:
     """Behind "units per branch of 20 A", where these words stand behind a number; else 0."""
     per = 0
     for at in range(item.to, min(item.to + 1 + _TO_PER, len(words))):
@@ -55,7 +55,7 @@ def _wire_behind(words: Sequence[str], item: Item, small: SmallWords) -> int:
     return 0
 
 
-def _end(words: Sequence[str], at: int) -> int:
+def _end(words: list[str], at: int) -> int:
     to = at
     while to < min(at + _BEHIND, len(words)) and words[to] not in _ENDS:
         to += 1

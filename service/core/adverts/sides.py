@@ -1,7 +1,5 @@
 """How long and wide is it, and is a size or weight that of a crate, a cable or a frame beside it?"""
 
-from itertools import pairwise
-
 from service.core.adverts.in_rows import rows_of_panels
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.walk import NUMBER, Item
@@ -13,6 +11,7 @@ _METRE, _NEAR = 1000.0, 4
 _OTHERS = frozenset(("packed", "accessory", "other_goods", "lead", "frames"))
 _OF_SIZE = frozenset(("weight", "size", "times", "plus"))
 _NAMES = frozenset(("length", "width", "thick"))
+_OF_SIDES = frozenset(("mm", ""))
 _TO_SIDE = 2
 _SCALES = frozenset(("size", "weight", "length", "width", "panel_one", "panel_many", "piece"))
 
@@ -60,10 +59,12 @@ def _counts_behind(one: Item, two: Item) -> bool:
 
 def keep_size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> None:
     """Two sides with x or "by" between them; or a length and a width by their names."""
-    for first, second in pairwise(measured_in(scene, "", "mm")):
+    sized = measured_in(scene, "", "mm")
+    for number in range(len(sized) - 1):
+        first, second = sized[number], sized[number + 1]
         one, two = scene.items[first], scene.items[second]
         if (
-            two.at - one.to == 1
+            two.at == one.to + 1
             and one.field == two.field
             and _times(scene, one)
             and not (
@@ -94,26 +95,27 @@ def _third(scene: Scene, place: int, item: Item) -> Item | None:
 
 
 def _sides(one: Item, two: Item, third: Item | None, longest_mm: float) -> tuple[float, float] | None:
-    if not {one.unit, two.unit} <= {"mm", ""}:
+    if one.unit not in _OF_SIDES or two.unit not in _OF_SIDES:
         return None
     unit = two.unit or one.unit
-    values = (one.value, two.value)
+    first, second = one.value, two.value
+    low, high = (first, second) if first <= second else (second, first)
     if unit and (not one.unit or not two.unit):  # the unit stands once, behind one of them
         known = one if one.unit else two
         bare = two if one.unit else one
         factor = 1000.0 if known.factor == 1 and bare.value < 10 else known.factor  # "1.762 x 1.134 mm"
-        values = (one.value * (1 if one.unit else factor), two.value * (1 if two.unit else factor))
+        first, second = first * (1.0 if one.unit else factor), second * (1.0 if two.unit else factor)
     elif not unit:
         factor = 1.0
         if third is not None and third.unit == "mm":
             factor = third.factor
-        elif max(values) < 3 and min(values) > 0.3:
+        elif high < 3 and low > 0.3:
             factor = 1000.0
-        elif max(values) < 250 and min(values) >= 50:
+        elif high < 250 and low >= 50:
             factor = 10.0
-        values = (one.value * factor, two.value * factor)
-    low = _SIDES_MM[0]
-    return values if all(low <= value <= longest_mm for value in values) and max(values) < 4 * min(values) else None
+        first, second = first * factor, second * factor
+    low, high = (first, second) if first <= second else (second, first)
+    return (first, second) if _SIDES_MM[0] <= low and high <= longest_mm and high < 4 * low else None
 
 
 def _named_sides(scene: Scene) -> dict[str, tuple[float, Item]]:

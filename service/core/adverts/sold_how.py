@@ -39,5 +39,5 @@ def is_how(scene: Scene, gone: Item) -> bool:
 
 def _denied(scene: Scene, gone: Item) -> bool:
     """Does a "no" stand before it in its clause: "will not be sold"?"""
-    said = (scene.items[at] for at in scene.by_what.get("without", ()))
+    said = (scene.items[at] for at in scene.by_what.get("without", []))
     return any(one.clause == gone.clause and one.at < gone.at for one in said)

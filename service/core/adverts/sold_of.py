@@ -19,7 +19,7 @@ def left_after_sale(scene: Scene) -> int | None:
 
     Or where some are told to be left, so that nobody has to reckon.
     """
-    for place in scene.by_what.get("sold", ()):
+    for place in scene.by_what.get("sold", []):
         sold = _sold(scene, place)
         named = None if sold is None else _named(scene, place, sold)
         if sold is None or named is None:
@@ -89,7 +89,7 @@ def _counts(scene: Scene, place: int) -> Iterator[tuple[Item, str]]:
 def _told_to_be_left(scene: Scene, sold: Item) -> bool:
     """Does a word for what is there stand behind another number, or close before it?"""
     small = scene.small
-    for at in scene.units.get("", ()):
+    for at in scene.units.get("", []):
         one, tokens = scene.items[at], scene.tokens[scene.items[at].field]
         if one is sold or not _is_count(one):
             continue

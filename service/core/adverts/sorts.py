@@ -3,7 +3,6 @@
 Where each sort is counted ("3 of 400 W and 2 of 410 W"), no single count does either.
 """
 
-from collections.abc import Sequence
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
@@ -45,9 +44,12 @@ def without_totals(scene: Scene, powers: list[Item]) -> list[Item]:
 def _times_before(scene: Scene, item: Item) -> list[int]:
     """Its number, where an x stands between: "2 x 400 W", "400 W x 2"."""
     tokens, at, to = scene.tokens[item.field], item.at, item.to
-    before = tokens[at - 2 : at - 1] if at > 1 and tokens[at - 1] == "x" else []
-    behind = tokens[to + 1 : to + 2] if tokens[to : to + 1] == ["x"] else []
-    return [int(word) for word in (*before, *behind) if word.isdecimal() and 1 < int(word) <= _MOST]
+    told: list[str] = []
+    if at > 1 and tokens[at - 1] == "x":
+        told.append(tokens[at - 2])
+    if to + 1 < len(tokens) and tokens[to] == "x":
+        told.append(tokens[to + 1])
+    return [int(word) for word in told if word.isdecimal() and 1 < int(word) <= _MOST]
 
 
 def of_one_sort(scene: Scene, kind: str, powers: list[Item], found: dict[str, tuple[float, Item, float]]) -> list[Item]:
@@ -82,9 +84,9 @@ def counts_of_sorts(scene: Scene) -> list[int]:
 
 def _counts_of_sorts(scene: Scene) -> list[int]:
     found: list[tuple[int, Item]] = []
-    powers = scene.units.get("W", ())
+    powers = scene.units.get("W", [])
     differ = len(powers) > 1 and len({scene.items[place].value for place in powers}) > 1
-    for place in powers if differ else ():
+    for place in powers if differ else []:
         item = scene.items[place]
         count = _count_before(scene, place, item)
         if count is None:
@@ -100,7 +102,7 @@ def _counts_of_sorts(scene: Scene) -> list[int]:
 
 def several_cells(scene: Scene) -> bool:
     """Are different numbers of cells in series told: "60 cells 250 W and 72 cells 300 W"?"""
-    counts = {scene.items[at - 1].value for at in scene.by_what.get("cells", ())
+    counts = {scene.items[at - 1].value for at in scene.by_what.get("cells", [])
               if at and scene.whats[at - 1] == NUMBER and not scene.items[at - 1].unit
               and scene.items[at].at - scene.items[at - 1].to <= 1}  # fmt: skip
     told = sorted(value for value in counts if _IN_SERIES[0] <= value <= _IN_SERIES[1])
@@ -109,8 +111,9 @@ def several_cells(scene: Scene) -> bool:
 
 def _count_before(scene: Scene, place: int, item: Item) -> int | None:
     """The number of panels of a power that stands behind it: "3 panels 400 W", "3x 400 W", "3 of 400 W"."""
-    what = scene.whats[place - 1]
-    if not what.startswith(_COUNTED_OR_NUMBER) or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1] or item.spelled:
+    if item.spelled or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1]:
+        return None
+    if not scene.whats[place - 1].startswith(_COUNTED_OR_NUMBER):
         return None
     if not INVERTERS.isdisjoint(scene.near(place, 0, 2)) and any(
            one.what in INVERTERS and one.at - item.to <= 2 and one.clause == item.clause
@@ -136,9 +139,9 @@ def _is_count(scene: Scene, one: Item, item: Item, known: int) -> bool:
     return item.at - one.to <= _FARTHEST and told and scene.small.count_words.issuperset(between)
 
 
-def _two_sorts(scene: Scene, powers: Sequence[Item]) -> bool:
+def _two_sorts(scene: Scene, powers: list[Item]) -> bool:
     """Does another power stand joined before one of ``powers``, with or without its unit?"""
-    for place in scene.units.get("W", ()):
+    for place in scene.units.get("W", []):
         item = scene.items[place]
         if item not in powers:
             continue
@@ -163,7 +166,7 @@ def _differ(one: Item, item: Item) -> bool:
     return _BOUNDS_W[0] <= low and high <= _BOUNDS_W[1] and _LEAST_SHARE < low / high < _LIKE_SHARE
 
 
-def _joined(scene: Scene, one: Item, between: Sequence[str]) -> bool:
+def _joined(scene: Scene, one: Item, between: list[str]) -> bool:
     """Is nothing but "and" between them, and a count before the second; or are they said to be mixed?"""
     if scene.in_sentence(one.sentence, "mixed"):
         return not {"(", ")"}.intersection(between)

@@ -57,7 +57,7 @@ def put_together(scene: Scene, kind: str) -> None:
     if "d:dead" in scene.by_what:
         scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:
-        for place in scene.by_what.get(state, ()):
+        for place in scene.by_what.get(state, []):
             part = _nearest_part(scene, place)
             defect = _DEFECT_OF.get((part, state[2:])) if part else None
             if defect and not (scene.denied(place) or is_packing(scene, scene.items[place])):
@@ -68,7 +68,7 @@ def put_together(scene: Scene, kind: str) -> None:
     labels_taken_off(scene)
     _accounts_of_banks(scene)
     bound_to_none(scene)
-    for place in scene.by_what.get("without", ()):
+    for place in scene.by_what.get("without", []):
         item = scene.items[place]
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
@@ -93,7 +93,7 @@ def _serials_taken_off(scene: Scene) -> None:
         return
     no_scratch: set[tuple[int, int]] = set()
     for state, doubt in _OF_SERIALS:
-        for place in scene.by_what.get(state, ()):
+        for place in scene.by_what.get(state, []):
             item = scene.items[place]
             near = [one for one in scene.back(place, 8) if item.at - one.to <= _NEAR]
             near += [one for one in scene.ahead(place, 4) if one.at - item.to <= _BEHIND_COSTS]
@@ -130,7 +130,7 @@ def _paid_into(scene: Scene, place: int) -> bool:
 def _leave_out(scene: Scene, what: str, item: Item) -> None:
     """A meaning that is told by the same words as ``item`` is none."""
     places = [
-        at for at in scene.by_what.get(what, ()) if (scene.items[at].field, scene.items[at].at) != (item.field, item.at)
+        at for at in scene.by_what.get(what, []) if (scene.items[at].field, scene.items[at].at) != (item.field, item.at)
     ]
     if what in scene.by_what:
         scene.by_what[what] = places
@@ -270,7 +270,7 @@ def _never(scene: Scene) -> bool:
     """Is it said that they were never up ("nie montiert"), and at most once anything that sounds used ("vom Dach")?"""
     if len(scene.said("used")) > 1:
         return False
-    for place in scene.by_what.get("unused", ()):
+    for place in scene.by_what.get("unused", []):
         item = scene.items[place]
         if item.to - item.at > 1 and scene.tokens[item.field][item.at] in scene.small.never:
             return True
@@ -279,10 +279,10 @@ def _never(scene: Scene) -> bool:
 
 def _served(scene: Scene) -> bool:
     """Is a time told for which they were up: "two years on the roof", "war ein Jahr am Balkon"?"""
-    sentences = {scene.items[place].sentence for what in ("served", "site") for place in scene.by_what.get(what, ())}
+    sentences = {scene.items[place].sentence for what in ("served", "site") for place in scene.by_what.get(what, [])}
     if not sentences:
         return False
-    for place in (*scene.units.get("y", ()), *scene.units.get("", ())):
+    for place in (*scene.units.get("y", []), *scene.units.get("", [])):
         item = scene.items[place]
         if item.sentence not in sentences or scene.in_sentence(item.sentence, "warranty"):
             continue
@@ -336,7 +336,7 @@ def delivery_of(scene: Scene) -> str:
     sent = when_paid or sends(scene)
     fetched = scene.has("pickup")
     refused = "refused" in scene.by_what or (
-        not sent and any(scene.denied(place) for place in scene.by_what.get("shipping", ()))
+        not sent and any(scene.denied(place) for place in scene.by_what.get("shipping", []))
     )
     if sent and (fetched or scene.has("bring") or scene.has("viewing") or _on_wish(scene)):
         return "either"
@@ -363,7 +363,7 @@ def word_doubts(scene: Scene) -> set[str]:
     found = {
         names.get(what[2:], what[2:])
         for what in scene.by_what
-        if ":" in what and what[:2] == "q:"
+        if ":" in what and what.startswith("q:")
         if what in _EVEN_DENIED or any(_is_said(scene, what, at) for at in scene.by_what[what])
     }
     if any(not _lowered_price(scene, place) for place in scene.said("limited")):
@@ -379,7 +379,7 @@ def _lowered_price(scene: Scene, place: int) -> bool:
     if not scene.tokens[item.field][item.at].startswith(scene.small.price_cut):
         return False
     if any(
-        scene.items[at].sentence == item.sentence and abs(at - place) <= _TO_WATTS for at in scene.units.get("W", ())
+        scene.items[at].sentence == item.sentence and abs(at - place) <= _TO_WATTS for at in scene.units.get("W", [])
     ):
         return False
     near = (*scene.back(place, 4), *scene.ahead(place, 4))

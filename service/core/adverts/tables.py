@@ -4,11 +4,12 @@ Columns are parted by bars or semicolons, else by blanks; then every figure need
 of values nobody knows which panel is sold, so nothing is read of them.
 """
 
-from bisect import bisect_left, bisect_right
+from bisect import bisect_right
 from collections.abc import Sequence
 from itertools import pairwise
 
 from service.core.adverts.asked_roles import COLUMNS
+from service.core.adverts.places_of_pieces import first_from
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -26,7 +27,7 @@ _AROUND = 2  # lines above and below
 _SURE = 0.9
 
 
-def below_names(scene: Scene, ratings: Sequence[int], found: Found) -> set[int]:
+def below_names(scene: Scene, ratings: list[int], found: Found) -> set[int]:
     """Keeps in ``found`` the figures below their names; places of all figures that are in columns.
 
     Watts stay for who looks for powers, unless there are several rows of values. ``ratings``: places of their names.
@@ -52,7 +53,7 @@ def below_names(scene: Scene, ratings: Sequence[int], found: Found) -> set[int]:
     return taken
 
 
-def _table(scene: Scene, ends: Sequence[int], number: int, found: Found) -> set[int]:
+def _table(scene: Scene, ends: list[int], number: int, found: Found) -> set[int]:
     """One table, whose names stand in the line before end ``number``."""
     head = (ends[number - 1] + 1, ends[number])
     if figures_in(scene, head):
@@ -89,7 +90,7 @@ def _table(scene: Scene, ends: Sequence[int], number: int, found: Found) -> set[
     return {place for place in taken if scene.items[place].unit != "W"}
 
 
-def _read_off(scene: Scene, ends: Sequence[int], number: int) -> bool:
+def _read_off(scene: Scene, ends: list[int], number: int) -> bool:
     """Do the lines around a table tell that a meter was read?"""
     low, high = ends[max(number - 1 - _AROUND, 0)], ends[min(number + 1 + _AROUND, len(ends) - 1)]
     told = (scene.items[at] for at in scene.by_what["measured"])
@@ -109,7 +110,7 @@ def in_columns(scene: Scene, found: Found) -> set[int]:
     gone: set[int] = set()
     columns: tuple[int, int, int] | None = None  # how many, which tells of other conditions, which of standard ones
     ends = [-1, *(at for at, word in enumerate(scene.tokens[1]) if word == "\n"), len(scene.tokens[1])]
-    for low, high in pairwise(ends) if sign else ():
+    for low, high in pairwise(ends) if sign else []:
         cells = [between(scene, cell) for cell in cells_of(scene.tokens[1], (low + 1, high), sign or "")]
         whats = [set(scene.whats[start:end]) for start, end in cells]
         other = [at for at, told in enumerate(whats) if "elsewhere" in told]
@@ -147,15 +148,11 @@ def figures_in(scene: Scene, line: _Line) -> list[int]:
 
 def between(scene: Scene, line: _Line) -> _Line:
     """The items that begin between two pieces of the body: from which to which."""
-    low = bisect_left(scene.items, (1, line[0]), key=_stands)
-    return low, bisect_left(scene.items, (1, line[1]), low, key=_stands)
+    low = first_from(scene.items, 1, line[0])
+    return low, first_from(scene.items, 1, line[1], low)
 
 
-def _stands(item: Item) -> tuple[int, int]:
-    return item.field, item.at
-
-
-def cells_of(words: Sequence[str], line: _Line, sign: str) -> list[_Line]:
+def cells_of(words: list[str], line: _Line, sign: str) -> list[_Line]:
     """The cells of a line, parted by a sign: from which piece of the body to which."""
     cuts = [at for at in range(*line) if words[at] == sign]
     return list(zip([line[0], *(cut + 1 for cut in cuts)], [*cuts, line[1]], strict=True))
@@ -176,7 +173,7 @@ def _by_cell(scene: Scene, head: _Line, line: _Line, sign: str) -> dict[str, int
     return row
 
 
-def _by_order(scene: Scene, head: _Line, places: Sequence[int]) -> dict[str, int] | None:
+def _by_order(scene: Scene, head: _Line, places: list[int]) -> dict[str, int] | None:
     """As many figures as names, in their order; a first column may tell the model. None where it is not so."""
     low, high = between(scene, head)
     names: dict[str, int] = {}

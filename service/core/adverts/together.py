@@ -5,7 +5,6 @@ input would make panels fit that do not, so where it is not told what one has, n
 """
 
 from bisect import bisect_left
-from collections.abc import Sequence
 from typing import NamedTuple
 
 from service.core.adverts.all_inputs import MOST_OF_ONE_A, all_inputs_named, told_of_each
@@ -22,7 +21,7 @@ _PARTING = frozenset((".", ",", ";", "(", "-", "|", "\n"))  # before a word that
 _ENDING = frozenset((".", ",", ";", ")", "|", "\n", "!"))
 _UNITS, _UNITS_OF_INVERTERS = ("A", "V"), ("A", "V", "W")
 _FIGURES = 3  # behind a total, among which what one has stands
-_MOST = 4  # inputs of one inverter
+_FEWEST_TIMES, _MOST_TIMES = 1.5, 4.5  # not rounded: one inverter has two to four inputs
 _LIKE_SHARE = 0.01
 _SHORTENED = 4  # signs of a word behind which a point ends nothing: "max."
 _PART, _TO_ONE, _NEAR, _BESIDE, _TO_TOTAL = 9, 14, 3, 2, 6  # pieces
@@ -50,7 +49,7 @@ def told_together(scene: Scene, kind: str) -> Together:
     of_all: set[int] = set()
     total_of: dict[int, int] = {}
     for unit in units:
-        places = scene.units.get(unit, ())
+        places = scene.units.get(unit, [])
         if len(places) < 2 and not marks:
             continue
         for number, place in enumerate(places):
@@ -87,7 +86,7 @@ def _words_of_several(scene: Scene) -> list[list[int]]:
     return marks if marks[0] or marks[1] else []
 
 
-def _any_near(marks: Sequence[int], item: Item) -> bool:
+def _any_near(marks: list[int], item: Item) -> bool:
     first = bisect_left(marks, item.at - _PART)
     return first < len(marks) and marks[first] < item.to + _PART
 
@@ -103,9 +102,11 @@ def _times(scene: Scene, item: Item) -> int | None:
 
 def _count(total: Item, one: Item) -> int | None:
     """How many times one is the total, as far as an inverter can have so many inputs."""
-    count = round(total.value / one.value) if one.value > 0 else 0
-    exact = abs(count * one.value - total.value) <= _LIKE_SHARE * total.value
-    return count if 1 < count <= _MOST and exact else None
+    times = total.value / one.value if one.value > 0 else 0.0
+    if not _FEWEST_TIMES <= times <= _MOST_TIMES:
+        return None
+    count = round(times)
+    return count if abs(count * one.value - total.value) <= _LIKE_SHARE * total.value else None
 
 
 def _of_one(scene: Scene, place: int, item: Item) -> int | None:
@@ -175,7 +176,7 @@ def _in_all(scene: Scene, place: int, item: Item, of_inputs: bool) -> bool:
     return of_inputs and item.unit == "A" and _alone_behind(scene, tokens, item)
 
 
-def _alone_behind(scene: Scene, tokens: Sequence[str], item: Item) -> bool:
+def _alone_behind(scene: Scene, tokens: list[str], item: Item) -> bool:
     """Is a word for a total all that stands in the next part: "28 A max. Gesamt.", but not "14 A max. Total 800 W"?"""
     at, small = item.to, scene.small
     while at < min(item.to + _BESIDE, len(tokens)) and tokens[at].isalpha() and tokens[at] not in small.for_each:
@@ -215,7 +216,7 @@ def _in_parallel(scene: Scene, place: int, item: Item) -> bool:
     return any(tokens[at] in words for at in range(low, high)) and not _is_each(scene, place, item)
 
 
-def _is_total(scene: Scene, tokens: Sequence[str], at: int) -> bool:
+def _is_total(scene: Scene, tokens: list[str], at: int) -> bool:
     """Is it such a word; "alt", "tout" only behind "i", "en"?"""
     word, small = tokens[at], scene.small
     if word not in small.together:
@@ -231,7 +232,7 @@ def _of_next(scene: Scene, place: int, item: Item, at: int) -> bool:
     if not scene.small.put_out.isdisjoint(tokens[at + 1 : at + 3]):
         return True
     parted = at + 1 < len(tokens) and tokens[at + 1] in _PARTS
-    for one in scene.ahead(place, 8) if not parted else ():
+    for one in scene.ahead(place, 8) if not parted else []:
         if one.at <= at:
             continue
         if one.at - at > _NEAR:
@@ -281,7 +282,7 @@ def _of_greater(scene: Scene, place: int, item: Item) -> bool:
     return one is not None and one.unit == item.unit and one.at - item.to <= _NEAR + 1 and _count(one, item) is not None
 
 
-def _part(scene: Scene, place: int, item: Item) -> tuple[Sequence[str], int, int]:
+def _part(scene: Scene, place: int, item: Item) -> tuple[list[str], int, int]:
     """From where to where the part of the sentence reaches in which a figure stands, back to the last other one."""
     tokens = scene.tokens[item.field]
     last = _figure_before(scene, place)
@@ -310,6 +311,6 @@ def _begins_anew(scene: Scene, field: int, at: int) -> bool:
     return scene.tokens[field][at - 1] in scene.small.never_cut_short or scene.pieces[field].titled(at + 1)
 
 
-def _ends(tokens: Sequence[str], at: int) -> bool:
+def _ends(tokens: list[str], at: int) -> bool:
     word = tokens[at]
     return word in _PARTS or (word == "." and at > 0 and len(tokens[at - 1]) > _SHORTENED)

@@ -22,7 +22,7 @@ def power_of_one(scene: Scene, goods: Goods, panel: Found) -> bool:
     come, or of a lot in rounded kilowatts, is no mistake. Where other powers are told, too, nobody knows whose this one
     is.
     """
-    if goods.kind != "panel" or not any(scene.items[at].value > GREATEST_W for at in scene.units.get("W", ())):
+    if goods.kind != "panel" or not any(scene.items[at].value > GREATEST_W for at in scene.units.get("W", [])):
         return False
     told = panel.get("power")
     sure = (told is not None and told[0] <= GREATEST_W) or scene.tells(*_OTHER_POWERS)

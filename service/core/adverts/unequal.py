@@ -4,8 +4,7 @@ Of two limits of an input the lower, whatever says so, for a panel that fits it 
 panel what is on its label. Both raise a doubt.
 """
 
-from bisect import bisect_left
-
+from service.core.adverts.places_of_pieces import first_from
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -101,14 +100,10 @@ def _clause(scene: Scene, item: Item) -> frozenset[str]:
 
 def _place_of(scene: Scene, item: Item) -> int:
     """Where an item stands in the row of all, which is one of fields and pieces."""
-    place = bisect_left(scene.items, (item.field, item.at), key=_stands)
+    place = first_from(scene.items, item.field, item.at)
     while scene.items[place] is not item:
         place += 1
     return place
-
-
-def _stands(item: Item) -> tuple[int, int]:
-    return item.field, item.at
 
 
 def _doubt(scene: Scene, item: Item) -> None:

@@ -3,41 +3,39 @@
 As a word it would mean something in most languages: "à", "to", "and".
 """
 
-from collections.abc import Mapping, Sequence
-
 from service.core.adverts.walk import Item
 
 NAMES = frozenset(("voc", "isc", "vmp", "imp", "power", "input_current", "max_sc", "max_in"))
 LETTERS = frozenset(("v", "a", "w"))
 _OPENS, _CLOSES = frozenset("(["), frozenset(")]")
 _TO_FIGURE = frozenset(":=")
-_NOTHING_BEHIND = [""] * 3
 
 
 def units_of_names(
-    items: Sequence[Item],
-    by_what: Mapping[str, list[int]],
+    items: list[Item],
+    by_what: dict[str, list[int]],
     fields: tuple[list[str], list[str]],
     between: frozenset[str],
 ) -> set[tuple[int, int]]:
     """Fields and pieces of the letters that are units behind a name. ``between``: words as "in", brackets."""
     found: set[tuple[int, int]] = set()
-    for name in by_what.keys() & NAMES:
-        for place in by_what[name]:
+    title, body = fields
+    for name in NAMES:
+        for place in by_what.get(name, []):
             item = items[place]
-            words = fields[item.field][item.to : item.to + 3] + _NOTHING_BEHIND
-            opens, letter, closes = words[0], words[1], words[2]
-            if letter not in LETTERS:
+            words, letter = body if item.field else title, item.to + 1
+            if letter >= len(words) or words[letter] not in LETTERS:
                 continue
+            opens, closes = words[item.to], words[letter + 1] if letter + 1 < len(words) else ""
             if opens in _OPENS:
                 told = closes in _CLOSES
             else:
                 told = opens in between and (closes in _TO_FIGURE or closes[:1].isdigit())
             if told:
-                found.add((item.field, item.to + 1))
+                found.add((item.field, letter))
     return found
 
 
-def without_units(items: Sequence[Item], units: set[tuple[int, int]]) -> list[Item]:
+def without_units(items: list[Item], units: set[tuple[int, int]]) -> list[Item]:
     """The items without the meanings of such letters."""
     return [one for one in items if (one.field, one.at) not in units or one.to > one.at + 1]

@@ -10,34 +10,33 @@ _LEAST_V = 8.0  # of the lower end
 _OWN_NAMES = frozenset(("start", "max_in", "voc", "vmp"))
 LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 _TO_CODE = 4
+_LONGEST_JOIN = 3  # pieces
+_DOTTED = frozenset(".-")  # "16.-60 V"
 
 
 def end_of_range(scene: Scene, place: int) -> int | None:
     """The upper end of a range of volts that begins at a place."""
-    item = scene.items[place]
-    tokens = scene.tokens[item.field]
+    items, item = scene.items, scene.items[place]
     if item.spelled:
         return None
-    for step in (1, 2, 3):
-        if place + step >= len(scene.items):
-            return None
-        one = scene.items[place + step]
+    for at in range(place + 1, min(place + 4, len(items))):
+        one = items[at]
         if one.what == NUMBER:
-            between = tokens[item.to : one.at]
-            joined = (
-                between
-                and len(between) <= 3
-                and ((between[0] in scene.small.volts_range and (between[0] != "." or {*between} <= {".", "-"}))
-                     or (between == ["/"] and _both_ends(scene, place, one)))
-            )  # fmt: skip
-            return (
-                place + step
-                if joined and one.unit == "V" and one.value > item.value and one.field == item.field
-                else None
-            )
+            higher = one.unit == "V" and one.value > item.value and one.field == item.field
+            return at if higher and _joined(scene, place, item, one) else None
         if one.at - item.to > 2:
             return None
     return None
+
+
+def _joined(scene: Scene, place: int, low: Item, high: Item) -> bool:
+    """Does nothing but a dash, a word for "to" or the like stand between?"""
+    between = scene.tokens[low.field][low.to : high.at]
+    if not 0 < len(between) <= _LONGEST_JOIN:
+        return False
+    if between[0] in scene.small.volts_range and (between[0] != "." or _DOTTED.issuperset(between)):
+        return True
+    return between == ["/"] and _both_ends(scene, place, high)
 
 
 def _both_ends(scene: Scene, place: int, high: Item) -> bool:

@@ -123,7 +123,7 @@ def _is_inverters(scene: Scene, place: int) -> bool:
 
 def _above_window(scene: Scene, item: Item) -> bool:
     """Does a range that no plug-in inverter works in end a little below it: "MPPT 90-560 V, max. 600 V"?"""
-    for place in scene.units.get("V", ())[:_MOST_RANGES]:
+    for place in scene.units.get("V", [])[:_MOST_RANGES]:
         high, low = scene.items[place], scene.items[place - 1]
         ranged = low.what == NUMBER and low.value < high.value and 1 <= high.at - low.to <= _TO_HIGH
         if not ranged or high.field != low.field or not MOST_INPUT_V < high.value < item.value:

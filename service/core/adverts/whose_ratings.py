@@ -7,10 +7,10 @@ from service.core.adverts.ratings_of_others import at_most
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
-_NAMES = ("isc", "imp", "input_current", "output_current")
+_NAMES = frozenset(("isc", "imp", "input_current", "output_current"))
 _OF_PANELS = frozenset(("voc", "isc", "vmp", "imp"))
 _PLUGS = frozenset(("wiring", "q:unsafe", "d:missing_connector", "d:missing_lead"))  # "13 A plug on each lead"
-_LIMITED = {"A": ("isc", "input_current"), "V": ("voc",)}
+_LIMITED = {"A": frozenset(("isc", "input_current")), "V": frozenset(("voc",))}
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_current"))
 _CURRENTS = frozenset((*_NAMES, "max_sc", "inputs"))
 _GOODS = {"inverter_one": "inverter", "inverter_many": "inverter", "panel_one": "panel", "panel_many": "panel"}
@@ -70,7 +70,7 @@ def _as_power_tells(scene: Scene, place: int, item: Item) -> bool:
     """Is it what the power of the inverter draws from the volts of the grid: 800 W and 3.48 A?"""
     if item.value > _MOST_OUT_A or not item.value % 1 or _is_input(scene, place, item):
         return False
-    powers = {scene.items[at].value for at in scene.units.get("W", ())}
+    powers = {scene.items[at].value for at in scene.units.get("W", [])}
     return any(abs(item.value * volts - power) <= _LIKE_SHARE * power for power in powers for volts in _USUAL_GRIDS_V)
 
 
@@ -86,8 +86,8 @@ def limits_in_set(scene: Scene) -> tuple[frozenset[int], frozenset[int]]:
     """Places of the currents and open voltages in a set that are limits of its inverter, and of those that may be."""
     limits: set[int] = set()
     unsure: set[int] = set()
-    measured = (*scene.units.get("A", ()), *(scene.units.get("V", ()) if "voc" in scene.by_what else ()))
-    for place in measured if scene.tells(*_GOODS) and scene.tells("voc", *_CURRENTS) else ():
+    measured = (*scene.units.get("A", []), *(scene.units.get("V", []) if "voc" in scene.by_what else ()))
+    for place in measured if scene.tells(*_GOODS) and scene.tells("voc", *_CURRENTS) else []:
         of_inverter = _of_inverter(scene, place, scene.items[place])
         if of_inverter:
             limits.add(place)

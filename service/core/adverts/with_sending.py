@@ -1,6 +1,5 @@
 """What does sending cost where a price with it and one without it are told: "60 €, with postage 66 €"?"""
 
-from collections.abc import Sequence
 from operator import attrgetter
 
 from service.core.adverts.reading import Price
@@ -12,7 +11,7 @@ _NEAR = 3
 _NO_PRICE_SHARE, _LEAST_SHARE = 0.5, 0.3  # of the other amount
 
 
-def price_with_sending(scene: Scene, others: Sequence[Item], cost: float | None) -> Item | None:
+def price_with_sending(scene: Scene, others: list[Item], cost: float | None) -> Item | None:
     """The amount that is told to have sending in it, where another one of ``others`` is less.
 
     Or so much more that it may be the cost of sending, which nobody knows then: "60 €, with postage 6 € more".
@@ -20,7 +19,7 @@ def price_with_sending(scene: Scene, others: Sequence[Item], cost: float | None)
     """
     if len({cost, *(other.value for other in others)} - {None, 0.0}) < 2:
         return None
-    ordered = sorted(others, key=attrgetter("value"))
+    ordered: list[Item] = []
     for place in scene.places(_TELLING):
         one = scene.items[place]
         tokens = scene.tokens[one.field]
@@ -30,6 +29,7 @@ def price_with_sending(scene: Scene, others: Sequence[Item], cost: float | None)
         amount = _amount(scene, place, start, tokens)
         if amount is None:
             continue
+        ordered = ordered or sorted(others, key=attrgetter("value"))
         least = next((one for one in ordered if one is not amount and not _part_of(scene, one, amount)), None)
         if least is None:
             continue
@@ -49,7 +49,7 @@ def cost_by_difference(price: Price, dear: Item, quantity: int | None) -> float 
     return round(dear.value - price.value, 2)
 
 
-def _amount(scene: Scene, place: int, start: int, tokens: Sequence[str]) -> Item | None:
+def _amount(scene: Scene, place: int, start: int, tokens: list[str]) -> Item | None:
     """The amount directly before the words for sending, or else directly behind them."""
     end = scene.items[place].to
     before = next((one for one in scene.back(place, 4) if _is_money(one) and one.to <= start), None)
