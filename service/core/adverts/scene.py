@@ -17,10 +17,10 @@ from service.core.adverts.orders import (
 )
 from service.core.adverts.replaced import without_replacements
 from service.core.adverts.shared_wires import spans_of_wires, without_shared_wires
-from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
+from service.core.adverts.shortened_goods import named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Pieces
-from service.core.adverts.units_first import LETTERS, NAMES, units_of_names, without_units
+from service.core.adverts.units_first import units_of_names, without_units
 from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
@@ -266,7 +266,7 @@ def _of_the_goods(
         whats, by_what = _by_what(items)
     if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
         whats, by_what = _by_what(items)
-    if not by_what.keys().isdisjoint(MAY_BE_GOODS):
+    if "inverter_maybe" in by_what or "panel_maybe" in by_what:
         items = named_in_full(items, by_what, fields)
         whats, by_what = _by_what(items)
     if "changes" in by_what:
@@ -279,11 +279,7 @@ def _of_the_goods(
     ):
         items = without_shared_wires(items, wires)
         whats, by_what = _by_what(items)
-    if (
-        not (NAMES.isdisjoint(by_what) or LETTERS.isdisjoint(pieces[1].different))
-        and not small.unit_behind.isdisjoint(pieces[1].different)
-        and (units := units_of_names(items, by_what, fields, small.unit_behind))
-    ):
+    if units := units_of_names(items, by_what, fields, small.unit_behind):
         items = without_units(items, units)
         whats, by_what = _by_what(items)
     return items, (whats, by_what)

@@ -7,11 +7,10 @@ from collections.abc import Mapping, Sequence
 
 from service.core.adverts.walk import Item
 
-NAMES = frozenset(("voc", "isc", "vmp", "imp", "power", "input_current", "max_sc", "max_in"))
-LETTERS = frozenset(("v", "a", "w"))
+_NAMES = ("voc", "isc", "vmp", "imp", "power", "input_current", "max_sc", "max_in")
+_LETTERS = frozenset(("v", "a", "w"))
 _OPENS, _CLOSES = frozenset("(["), frozenset(")]")
 _TO_FIGURE = frozenset(":=")
-_NOTHING_BEHIND = [""] * 3
 
 
 def units_of_names(
@@ -22,13 +21,13 @@ def units_of_names(
 ) -> set[tuple[int, int]]:
     """Fields and pieces of the letters that are units behind a name. ``between``: words as "in", brackets."""
     found: set[tuple[int, int]] = set()
-    for name in by_what.keys() & NAMES:
-        for place in by_what[name]:
+    for name in _NAMES:
+        for place in by_what.get(name, ()):
             item = items[place]
-            words = fields[item.field][item.to : item.to + 3] + _NOTHING_BEHIND
-            opens, letter, closes = words[0], words[1], words[2]
-            if letter not in LETTERS:
+            words, to = fields[item.field], item.to
+            if to + 1 >= len(words) or words[to + 1] not in _LETTERS:
                 continue
+            opens, closes = words[to], words[to + 2] if to + 2 < len(words) else ""
             if opens in _OPENS:
                 told = closes in _CLOSES
             else:
