@@ -12,7 +12,7 @@ from sys import intern
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
 MOST_MET, MOST_PIECES_MET = 10_000, 20_000
-_FEW = 6  # pieces
+_PAIR, _FEW, _FAR = 2, 6, 100  # pieces
 _LINE_END = "\n"
 
 _Starts = tuple[object, ...] | None  # what each word of a run can be in a lexicon
@@ -54,31 +54,33 @@ class Run:
         self.bare, self.starts, self.unread = 0, unread, unread
 
 
-class Met(dict[str, Run]):
+class Met:
     """Runs of signs between blanks that were met before, cut into pieces once; each word is one and the same.
 
     ``telling``: words that tell a language, with their weights; ``roles``: those with roles, as bits.
-
-    Full of runs, or of the pieces in them, it begins anew.
+    ``known``: the runs that are kept. Full of them, or of the pieces in them, it begins anew.
     """
 
+    __slots__ = ("_pieces", "_roles", "_telling", "_unread", "known")
+
     def __init__(self, telling: dict[str, int], roles: dict[str, int], lexicons: int) -> None:
-        super().__init__()
+        self.known: dict[str, Run] = {}
         self._telling = telling
         self._roles = roles
         self._unread: list[_Starts] = [None] * lexicons
         self._pieces = 0
 
-    def __missing__(self, signs: str) -> Run:
+    def cut(self, signs: str) -> Run:
+        """A run that is not known, cut into pieces and kept."""
         # as the words of the vocabulary are: found without comparing letters
         one = signs.isascii() and signs.isalpha() and signs.islower()
         words = (intern(signs),) if one else tuple(map(intern, _PIECE.findall(signs)))
         run = Run(words, self._telling, self._roles, self._unread)
         if len(signs) <= _LONGEST_MET:
-            if len(self) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
-                self.clear()
+            if len(self.known) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
+                self.known.clear()
                 self._pieces = 0
-            self[signs] = run
+            self.known[signs] = run
             self._pieces += run.count
         return run
 
@@ -89,14 +91,15 @@ class Pieces:
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
     ``lined``: are there line ends? ``roles``: those of all words; ``telling``: the weights of those that
     tell a language; ``runs``: what stands between blanks and line ends, and these; ``told``: those of them with roles,
-    each behind the place of its first word. ``shown``: the text with capitals, where it was told.
+    each behind the place of its first word. ``shown``: the text with capitals, where it was told. ``_before``: how many
+    signs stand before the gap of the piece ``_asked`` for last.
 
     >>> pieces = Pieces("2 x,", Met({}, {}, 0))
     >>> pieces.words, pieces.gaps, pieces.start(2)
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_different", "_starts", "gaps", "lined", "roles", "runs", "shown", "telling", "told",
+    __slots__ = ("_asked", "_before", "_different", "gaps", "lined", "roles", "runs", "shown", "telling", "told",
                  "words")  # fmt: skip
 
     def __init__(self, text: str, met: Met) -> None:
@@ -106,11 +109,12 @@ class Pieces:
         self.roles = 0
         self.shown = ""
         self._different: frozenset[str] | None = None
-        self._starts: list[int] = []
+        self._asked, self._before = 0, -1  # the first gap is one too wide
         self.lined = _LINE_END in text
         if self.lined:
             text = text.replace(_LINE_END, " \n ")  # a run of its own
-        self.runs: list[Run] = list(map(met.__getitem__, text.rstrip(" ").split(" ")))
+        known = met.known
+        self.runs = [known.get(signs) or met.cut(signs) for signs in text.rstrip(" ").split(" ")]
         self.gaps = self._cut()
 
     def _cut(self) -> list[int]:
@@ -133,9 +137,10 @@ class Pieces:
             if run.count > 1:
                 at = len(words) + 1
                 words += run.words
-                while at < len(words):
+                if run.count == _PAIR:  # as most are
                     glued.append(at)
-                    at += 1
+                else:
+                    glued += range(at, len(words))
             elif not run.count:
                 wider.append(len(words))
             else:
@@ -165,17 +170,24 @@ class Pieces:
 
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
-        return self.start(at), self.start(to - 1) + len(self.words[to - 1])
+        start = self.start(at)
+        return start, start + self._breadth(at, to) - self.gaps[at]
 
     def start(self, at: int) -> int:
-        """The first sign of a piece; those of all are reckoned when the first is asked for."""
-        if not self._starts:
-            gaps, signs = self.gaps, -1  # the first gap is one too wide
-            for place, word in enumerate(self.words):
-                signs += gaps[place]
-                self._starts.append(signs)
-                signs += len(word)
-        return self._starts[at]
+        """The first sign of a piece, reckoned from the piece asked for before: cheap where they are asked in order."""
+        asked = self._asked
+        self._before += self._breadth(asked, at) if at >= asked else -self._breadth(at, asked)
+        self._asked = at
+        return self._before + self.gaps[at]
+
+    def _breadth(self, at: int, to: int) -> int:
+        """How many signs wide pieces are, with the gap before each."""
+        words, gaps, signs = self.words, self.gaps, 0
+        if to - at > _FAR:
+            return len("".join(words[at:to])) + sum(gaps[at:to])
+        for place in range(at, to):  # as machine code cheaper for few
+            signs += len(words[place]) + gaps[place]
+        return signs
 
     def titled(self, at: int) -> bool:
         """Does a piece begin with one capital?"""

@@ -3,7 +3,7 @@
 As a word it would mean something in most languages: "à", "to", "and".
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 from service.core.adverts.walk import Item
 
@@ -14,15 +14,17 @@ _TO_FIGURE = frozenset(":=")
 
 
 def units_of_names(
-    items: Sequence[Item],
-    by_what: Mapping[str, list[int]],
+    items: list[Item],
+    by_what: dict[str, list[int]],
     fields: tuple[list[str], list[str]],
     between: frozenset[str],
 ) -> set[tuple[int, int]]:
     """Fields and pieces of the letters that are units behind a name. ``between``: words as "in", brackets."""
     found: set[tuple[int, int]] = set()
     for name in _NAMES:
-        for place in by_what.get(name, ()):
+        if name not in by_what:
+            continue
+        for place in by_what[name]:
             item = items[place]
             words, to = fields[item.field], item.to
             if to + 1 >= len(words) or words[to + 1] not in _LETTERS:
