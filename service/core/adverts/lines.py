@@ -54,7 +54,7 @@ def joined(plain: Plain, waiting: Set[str], cut_short: Set[str] = frozenset()) -
     for at in range(1, len(lines)):
         parts += (" " if at in gone_on else "\n", lines[at])
     text = "".join(parts)
-    return plain if text == plain.text else plain._replace(text=text)
+    return plain if text == plain.text else plain.saying(text)
 
 
 def edged(plain: Plain) -> Plain:
@@ -64,8 +64,8 @@ def edged(plain: Plain) -> Plain:
         return plain
     low, high = len(text) - len(text.lstrip(_WHITE)), len(text.rstrip(_WHITE))
     if low >= high:
-        return plain._replace(text=" " * len(text))
-    return plain._replace(text=" " * low + text[low:high] + " " * (len(text) - high))
+        return plain.saying(" " * len(text))
+    return plain.saying(" " * low + text[low:high] + " " * (len(text) - high))
 
 
 def _named(lines: Sequence[str]) -> list[str]:

@@ -8,7 +8,6 @@ import re
 import unicodedata
 from collections.abc import Sequence
 from html import unescape
-from typing import NamedTuple
 
 from service.core.model.plain_signs import plain_sign
 
@@ -64,7 +63,7 @@ def _plain(sign: str) -> str:
 _SIGNS = _Signs()
 
 
-class Plain(NamedTuple):
+class Plain:
     """A text as a person reads it, in small letters.
 
     ``places``: for each sign of ``text`` its code point in the text as sent, one more for the end; None where nothing
@@ -72,10 +71,17 @@ class Plain(NamedTuple):
     pretend.
     """
 
-    text: str
-    shown: str
-    places: Sequence[int] | None
-    disguised: bool
+    __slots__ = ("disguised", "places", "shown", "text")
+
+    def __init__(self, text: str, shown: str, places: Sequence[int] | None, *, disguised: bool) -> None:
+        self.text = text
+        self.shown = shown
+        self.places = places
+        self.disguised = disguised
+
+    def saying(self, text: str) -> "Plain":
+        """The same with another text of the same length."""
+        return Plain(text, self.shown, self.places, disguised=self.disguised)
 
 
 _NOTHING = Plain("", "", None, disguised=False)

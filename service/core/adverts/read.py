@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from operator import attrgetter
 
 from service.core.adverts.addressed import addressed_in
 from service.core.adverts.beside_price import leave_out_amounts_beside
@@ -48,7 +47,6 @@ _FLOOD_SHARE = 0.12
 _MOST_REPEATS = 3
 _NONE: frozenset[int] = frozenset()
 _ALL_FOUR = [True] * 4
-_DISGUISED = attrgetter("disguised")
 _PANEL = {"power": ("rated_power_w", "W"), "voc": ("open_circuit_voltage_v", "V"),
           "isc": ("short_circuit_current_a", "A"),
           "vmp": ("max_power_voltage_v", "V"), "imp": ("max_power_current_a", "A"),
@@ -120,8 +118,8 @@ def _read_in(
     if "bid" in scene.by_what:
         sells_for_so_much(scene)
     goods = goods_of(scene)
-    hostile = flooded or scene.orders or scene.commanded or any(map(_DISGUISED, plains))
-    extra = {"hostile_content"} if hostile else set()
+    disguised = plains[0].disguised or plains[1].disguised or plains[2].disguised
+    extra = {"hostile_content"} if flooded or scene.orders or scene.commanded or disguised else set()
     if goods.why:
         extra.add(goods.why)
     if not goods.is_offer:
