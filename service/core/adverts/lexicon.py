@@ -110,16 +110,14 @@ class Known(dict[str, Start]):
 class Lexicon:
     """The phrases of one language by their first word; ``number``: which of the lexicons it is.
 
-    ``units``: word -> what unit it is; ``beside_figures``: these words, and signs that may stand before one of them;
-    ``short``: words that a point cuts short; ``no_unit``: words that are units only where they stand directly behind a
-    figure; ``loose``: words that make an amount of money of a figure only where something tells that it is a price;
-    ``small``: those of all languages.
+    ``units``: word -> what unit it is; ``short``: words that a point cuts short; ``no_unit``: words that are units only
+    where they stand directly behind a figure; ``loose``: words that make an amount of money of a figure only where
+    something tells that it is a price; ``small``: those of all languages.
     """
 
     number: int
     known: Known
     units: dict[str, UnitWord]
-    beside_figures: frozenset[str]
     short: frozenset[str]
     no_unit: frozenset[str]
     small: SmallWords
@@ -236,7 +234,6 @@ def _lexicon(number: int, small: SmallWords, *tables: Mapping[str, tuple[str, ..
         units={word: (unit, factor, word in small.peak_units,
                       unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
                for word, (unit, factor) in units.items()},
-        beside_figures=BEFORE_UNITS | frozenset(units),
         short=frozenset(apart[_SHORT]),
         no_unit=frozenset(apart[_NO_UNIT]),
         small=small,
