@@ -57,7 +57,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     if not words:
         return Lexed([], pieces)
     walk, which, bare = Walk(pieces, plain.shown, lexicon, number, base), lexicon.number, 1 << lexicon.number
-    padded, told = walk.padded, walk.items.append
+    padded, found = walk.padded, walk.items
     heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None
     end = done = 0
     for run in pieces.runs:
@@ -91,14 +91,13 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
                     done = _meant(walk, start.alone, at, at + 1)
                 else:
                     for meaning in start.alone:
-                        told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+                        found.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
             elif type(start) is tuple:
                 for meaning in start:
-                    told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+                    found.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
             elif type(start) is Heading:
                 done = _headed(walk, at, start)
-    items = walk.items if flood is None else [one for one in walk.items if not any(flood[one.at : one.to])]
-    return Lexed(items, pieces)
+    return Lexed(found if flood is None else [one for one in found if not any(flood[one.at : one.to])], pieces)
 
 
 def _heard(pieces: Pieces, lexicon: Lexicon, flood: Sequence[bool] | None) -> set[int]:

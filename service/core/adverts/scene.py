@@ -63,8 +63,12 @@ class Scene:
         self.orders = orders
         self.commanded = commanded
         self.units: dict[str, list[int]] = {}
-        for place in self.by_what.get(NUMBER, ()):
-            self.units.setdefault(items[place].unit, []).append(place)
+        for place in numbers(self):
+            known = self.units.get(items[place].unit)
+            if known is None:
+                self.units[items[place].unit] = [place]
+            else:
+                known.append(place)
         self.sentences = [item.sentence for item in items]
         self.denials = _near(self.by_what.get("without", ()))
         self.sorts: list[int] | None = None
@@ -232,10 +236,12 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
     items, (whats, by_what) = _of_the_goods(items, (title.pieces, body.pieces), small)
     if "q:hostile" in by_what:
         fields = (title.pieces.words, body.pieces.words)
-        items = [
+        kept = [
             one for one in items if one.what != "q:hostile" or not tells_of_himself(fields[one.field], one.at, small)
         ]
-        whats, by_what = _by_what(items)
+        if len(kept) < len(items):
+            items = kept
+            whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | followers(items, hostile)
