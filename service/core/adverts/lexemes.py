@@ -59,13 +59,15 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     walk, which, bare = Walk(pieces, plain.shown, lexicon, number, base), lexicon.number, 1 << lexicon.number
     padded, found = walk.padded, walk.items
     heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None
-    end = done = 0
+    at, done = -1, 0
     for run in pieces.runs:
-        at, end = end - 1, end + run.count
-        if run.bare & bare:  # as most are
+        if run.bare & bare:
+            at += run.count
             continue
-        starts = run.starts[which]
-        for start in _starts(run, lexicon, at + 1, heard) if starts is None else starts:
+        if (starts := run.starts[which]) is None and not (starts := _starts(run, lexicon, at + 1, heard)):
+            at += run.count
+            continue
+        for start in starts:
             at += 1
             if at < done or (heard is not None and at not in heard):
                 continue

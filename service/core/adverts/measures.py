@@ -44,8 +44,7 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x", "1 200,00 zł"
         behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
-    known = walk.units.get(behind)
-    if known is None and not money and behind not in BEFORE_UNITS:
+    if (known := walk.units.get(behind)) is None and not money and behind not in BEFORE_UNITS:
         if behind in walk.loose and loose_amount(walk, item, figure, money):
             walk.items.append(item)
             return item.to
@@ -78,8 +77,7 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, known: UnitWord | None, m
 
     ``known``: what unit the word behind it may be.
     """
-    to = item.to
-    behind = walk.padded[to]
+    to, behind = item.to, walk.padded[item.to]
     if money and behind in walk.loose and loose_amount(walk, item, figure, money):
         walk.currency_to = -9
         return True

@@ -33,7 +33,7 @@ from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import NO_PIECES, Pieces
 from service.core.adverts.total_powers import power_of_one
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import NUMBER
 from service.core.adverts.whose_ratings import limits_in_set
 
 LONGEST_TEXT = 20_000
@@ -298,13 +298,11 @@ def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], f
     if asked.item is not None and asked.price.value is not None:
         claims.append(("price", asked.price.value, asked.price.currency or "", asked.item, 0.9))
     claims += told
-    claims = claims[:MOST_CLAIMS]
     plains, cut, sent = fields
-    spans = _spans([one[3] for one in claims], cut)
     placed: list[_Placed] = []
-    for number, (what, value, unit, item, sure) in enumerate(claims):
+    for what, value, unit, item, sure in claims[:MOST_CLAIMS]:
         field = item.field
-        start, end = spans[number]
+        start, end = cut[field].span(item.at, item.to)
         places = plains[field].places
         if places is not None:
             start, end = places[start], places[end - 1] + 1
@@ -312,11 +310,3 @@ def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], f
         placed.append((what, value, unit, words, FIELDS[field], start, end, sure))
     # As Claim(...) without its frame of the interpreter: a tenth of the cost.
     return tuple([tuple.__new__(Claim, one) for one in placed])
-
-
-def _spans(items: list[Item], cut: list[Pieces]) -> list[tuple[int, int]]:
-    """From which sign to which they stand, found in the order of the text: each is reckoned from the one before."""
-    spans = [(0, 0)] * len(items)
-    for field, at, number in sorted([(item.field, item.at, number) for number, item in enumerate(items)]):
-        spans[number] = cut[field].span(at, items[number].to)
-    return spans

@@ -5,6 +5,7 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
+from bisect import bisect_right
 from collections.abc import Set
 from sys import intern
 
@@ -12,7 +13,8 @@ from sys import intern
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
 MOST_MET, MOST_PIECES_MET = 10_000, 20_000
-_PAIR, _FEW, _FAR = 2, 6, 100  # pieces
+_FEW, _TWO = 6, 2  # pieces
+_STRETCH = 8  # runs
 _LINE_END = "\n"
 
 _Starts = tuple[object, ...] | None  # what each word of a run can be in a lexicon
@@ -25,16 +27,17 @@ class Run:
     ``roles``: those of all its words, as bits; ``plain``: is it one word, without any of these, and no line end?
     ``bare``: in which lexicons, as bits by their number, none of its words means anything; ``starts``: for each of the
     lexicons what each word can be there, None until that was looked up; where it is in none the row of all, ``unread``.
+    ``wide``: how many signs it takes with one blank; a line end stands between two that are not there.
     Kept in as few rows as can be: most of the time of a look is waiting for memory, and garbage is looked for in each.
     """
 
     __slots__ = ("bare", "count", "first", "more", "plain", "roles", "starts", "told", "unread", "weight",
-                 "words")  # fmt: skip
+                 "wide", "words")  # fmt: skip
 
     def __init__(
-        self, words: tuple[str, ...], telling: dict[str, int], roles: dict[str, int], unread: list[_Starts]
+        self, words: tuple[str, ...], wide: int, telling: dict[str, int], roles: dict[str, int], unread: list[_Starts]
     ) -> None:
-        self.words = words
+        self.words, self.wide = words, wide
         self.first = words[0] if words else ""
         self.count = len(words)
         self.told, self.weight, self.roles = "", 0, 0
@@ -54,33 +57,32 @@ class Run:
         self.bare, self.starts, self.unread = 0, unread, unread
 
 
-class Met:
+class Met(dict[str, Run]):
     """Runs of signs between blanks that were met before, cut into pieces once; each word is one and the same.
 
     ``telling``: words that tell a language, with their weights; ``roles``: those with roles, as bits.
-    ``known``: the runs that are kept. Full of them, or of the pieces in them, it begins anew.
+
+    Full of runs, or of the pieces in them, it begins anew.
     """
 
-    __slots__ = ("_pieces", "_roles", "_telling", "_unread", "known")
-
     def __init__(self, telling: dict[str, int], roles: dict[str, int], lexicons: int) -> None:
-        self.known: dict[str, Run] = {}
+        super().__init__()
         self._telling = telling
         self._roles = roles
         self._unread: list[_Starts] = [None] * lexicons
         self._pieces = 0
 
-    def cut(self, signs: str) -> Run:
-        """A run that is not known, cut into pieces and kept."""
+    def __missing__(self, signs: str) -> Run:
         # as the words of the vocabulary are: found without comparing letters
         one = signs.isascii() and signs.isalpha() and signs.islower()
         words = (intern(signs),) if one else tuple(map(intern, _PIECE.findall(signs)))
-        run = Run(words, self._telling, self._roles, self._unread)
+        wide = 0 if signs == _LINE_END else len(signs) + 1
+        run = Run(words, wide, self._telling, self._roles, self._unread)
         if len(signs) <= _LONGEST_MET:
-            if len(self.known) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
-                self.known.clear()
+            if len(self) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
+                self.clear()
                 self._pieces = 0
-            self.known[signs] = run
+            self[signs] = run
             self._pieces += run.count
         return run
 
@@ -91,16 +93,16 @@ class Pieces:
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
     ``lined``: are there line ends? ``roles``: those of all words; ``telling``: the weights of those that
     tell a language; ``runs``: what stands between blanks and line ends, and these; ``told``: those of them with roles,
-    each behind the place of its first word. ``shown``: the text with capitals, where it was told. ``_before``: how many
-    signs stand before the gap of the piece ``_asked`` for last.
+    each behind the place of its first word. ``shown``: the text with capitals, where it was told. Of each stretch of
+    eight runs the first word, ``_firsts``, and how many ``_signs`` stand before it.
 
     >>> pieces = Pieces("2 x,", Met({}, {}, 0))
     >>> pieces.words, pieces.gaps, pieces.start(2)
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_asked", "_before", "_different", "gaps", "lined", "roles", "runs", "shown", "telling", "told",
-                 "words")  # fmt: skip
+    __slots__ = ("_different", "_firsts", "_signs", "gaps", "lined", "roles", "runs", "shown", "telling",
+                 "told", "words")  # fmt: skip
 
     def __init__(self, text: str, met: Met) -> None:
         self.words: list[str] = []
@@ -109,44 +111,46 @@ class Pieces:
         self.roles = 0
         self.shown = ""
         self._different: frozenset[str] | None = None
-        self._asked, self._before = 0, -1  # the first gap is one too wide
+        self._firsts: list[int] = []
+        self._signs: list[int] = []
         self.lined = _LINE_END in text
         if self.lined:
             text = text.replace(_LINE_END, " \n ")  # a run of its own
-        known = met.known
-        self.runs = [known.get(signs) or met.cut(signs) for signs in text.rstrip(" ").split(" ")]
+        self.runs = [met[signs] for signs in text.rstrip(" ").split(" ")]
         self.gaps = self._cut()
 
     def _cut(self) -> list[int]:
         """Fills in all words and what they tell; the gaps before them."""
-        words, telling, told = self.words, self.telling, self.told
+        words, telling, told, runs, signs = self.words, self.telling, self.told, self.runs, 0
         glued: list[int] = []
         wider: list[int] = []  # what has one blank more before it
         begin: list[int] = []
-        for run in self.runs:
-            if run.plain:
-                words.append(run.first)
-                continue
-            if run.weight:
-                telling[run.told] = run.weight
-                if run.more is not None:
-                    telling.update(run.more)
-            if run.roles:
-                self.roles |= run.roles
-                told.append((len(words), run))
-            if run.count > 1:
-                at = len(words) + 1
-                words += run.words
-                if run.count == _PAIR:  # as most are
-                    glued.append(at)
+        for low in range(0, len(runs), _STRETCH):
+            self._firsts.append(len(words))
+            self._signs.append(signs)
+            for run in runs[low : low + _STRETCH]:
+                signs += run.wide
+                if run.plain:
+                    words.append(run.first)
+                elif run.count:
+                    if run.weight:
+                        telling[run.told] = run.weight
+                        if run.more is not None:
+                            telling.update(run.more)
+                    if run.roles:
+                        self.roles |= run.roles
+                        told.append((len(words), run))
+                    if run.count == 1:
+                        words.append(run.first)
+                        if not run.wide:
+                            begin.append(len(words))
+                    else:
+                        glued.append(len(words) + 1)
+                        words += run.words
+                        if run.count > _TWO:
+                            glued += range(glued[-1] + 1, len(words))
                 else:
-                    glued += range(at, len(words))
-            elif not run.count:
-                wider.append(len(words))
-            else:
-                words.append(run.first)
-                if run.first == _LINE_END:
-                    begin.append(len(words))
+                    wider.append(len(words))
         return _gaps(len(words), glued, wider, begin)
 
     @property
@@ -171,23 +175,21 @@ class Pieces:
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
         start = self.start(at)
-        return start, start + self._breadth(at, to) - self.gaps[at]
+        return start, self.start(to - 1) + len(self.words[to - 1])
 
     def start(self, at: int) -> int:
-        """The first sign of a piece, reckoned from the piece asked for before: cheap where they are asked in order."""
-        asked = self._asked
-        self._before += self._breadth(asked, at) if at >= asked else -self._breadth(at, asked)
-        self._asked = at
-        return self._before + self.gaps[at]
-
-    def _breadth(self, at: int, to: int) -> int:
-        """How many signs wide pieces are, with the gap before each."""
-        words, gaps, signs = self.words, self.gaps, 0
-        if to - at > _FAR:
-            return len("".join(words[at:to])) + sum(gaps[at:to])
-        for place in range(at, to):  # as machine code cheaper for few
-            signs += len(words[place]) + gaps[place]
-        return signs
+        """The first sign of a piece, reckoned from where its stretch of runs begins."""
+        stretch = bisect_right(self._firsts, at) - 1
+        runs, number, first, signs = self.runs, stretch * _STRETCH, self._firsts[stretch], self._signs[stretch]
+        run = runs[number]
+        while first + run.count <= at:
+            first += run.count
+            signs += run.wide
+            number += 1
+            run = runs[number]
+        if at > first:
+            return signs + len("".join(run.words[: at - first]))
+        return signs if run.wide else signs - 1  # no blank stands before a line end
 
     def titled(self, at: int) -> bool:
         """Does a piece begin with one capital?"""

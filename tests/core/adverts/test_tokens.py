@@ -48,6 +48,6 @@ def test_what_is_kept_is_bounded_and_reading_goes_on():
     met = Met({}, {}, 0)
     for number in range(MOST_MET):
         Pieces(f"{number} {'w' * 500}", met)
-    assert len(met.known) <= MOST_MET
-    assert not any(len(piece) > 100 for piece in met.known)
+    assert len(met) <= MOST_MET
+    assert not any(len(piece) > 100 for piece in met)
     assert Pieces("7 panels", met).words == ["7", "panels"]
