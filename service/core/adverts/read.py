@@ -33,7 +33,7 @@ from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import NO_PIECES, Pieces
 from service.core.adverts.total_powers import power_of_one
-from service.core.adverts.walk import NUMBER
+from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose_ratings import limits_in_set
 
 LONGEST_TEXT = 20_000
@@ -58,7 +58,6 @@ _INVERTER = {"ac_power": ("ac_power_w", "W"), "inputs": ("input_count", ""), "tr
              "max_current": ("max_current_a", "A"), "max_short_circuit": ("max_short_circuit_current_a", "A"),
              "start": ("start_voltage_v", "V")}  # fmt: skip
 _Fields = tuple[list[Plain], list[Pieces], list[str]]
-_Placed = tuple[str, float | str | bool, str, str, str, int, int, float]  # a claim
 _KINDS = ("topcon", "hjt", "thin_film", "mono", "poly")
 
 
@@ -289,23 +288,24 @@ def _per_watt(price: Price, power_w: float | None, goods: Goods) -> Price:
 
 
 def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], fields: _Fields) -> tuple[Claim, ...]:
-    claims: list[Told] = []
+    claims: list[Claim] = []
     for found, names in ((panel, _PANEL), (inverter, _INVERTER)):
         for name, (figure, item, sure) in found.items():
             what, unit = names[name]
-            claims.append((what, figure, unit, item, sure))
+            claims.append(_claim(what, figure, unit, item, sure, fields))
     if asked.item is not None and asked.price.value is not None:
-        claims.append(("price", asked.price.value, asked.price.currency or "", asked.item, 0.9))
-    claims += told
+        claims.append(_claim("price", asked.price.value, asked.price.currency or "", asked.item, 0.9, fields))
+    claims += [_claim(what, value, unit, item, sure, fields) for what, value, unit, item, sure in told]
+    return tuple(claims[:MOST_CLAIMS])
+
+
+def _claim(what: str, value: float | str | bool, unit: str, item: Item, sure: float, fields: _Fields) -> Claim:
     plains, cut, sent = fields
-    placed: list[_Placed] = []
-    for what, value, unit, item, sure in claims[:MOST_CLAIMS]:
-        field = item.field
-        start, end = cut[field].span(item.at, item.to)
-        places = plains[field].places
-        if places is not None:
-            start, end = places[start], places[end - 1] + 1
-        words = sent[field][start : start + _LONGEST_WORDS if end - start > _LONGEST_WORDS else end]
-        placed.append((what, value, unit, words, FIELDS[field], start, end, sure))
+    field = item.field
+    start, end = cut[field].span(item.at, item.to)
+    places = plains[field].places
+    if places is not None:
+        start, end = places[start], places[end - 1] + 1
+    words = sent[field][start : start + _LONGEST_WORDS if end - start > _LONGEST_WORDS else end]
     # As Claim(...) without its frame of the interpreter: a tenth of the cost.
-    return tuple([tuple.__new__(Claim, one) for one in placed])
+    return tuple.__new__(Claim, (what, value, unit, words, FIELDS[field], start, end, sure))

@@ -21,7 +21,7 @@ from service.core.adverts.shortened_goods import named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Pieces
 from service.core.adverts.units_first import units_of_names, without_units
-from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
 TITLE_FROM = -100_000  # sentences of the title are counted from here on, those of the body from nought: small numbers
@@ -280,7 +280,7 @@ def _of_the_goods(
         whats, by_what = _by_what(items)
     if (
         pieces[1].roles & SHARED_WIRE
-        and not INVERTERS.isdisjoint(by_what)
+        and ("inverter_one" in by_what or "inverter_many" in by_what)
         and (wires := spans_of_wires(items, by_what.get(NUMBER, ()), fields, small))
     ):
         items = without_shared_wires(items, wires)
