@@ -57,15 +57,17 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     if not words:
         return Lexed([], pieces)
     walk, which, bare = Walk(pieces, plain.shown, lexicon, number, base), lexicon.number, 1 << lexicon.number
-    padded, told = walk.padded, walk.items.append
+    padded, found = walk.padded, walk.items
     heard = _heard(pieces, lexicon, flood) if flood is not None or len(words) > _MOST_TELLING else None
-    end = done = 0
+    at, done = -1, 0
     for run in pieces.runs:
-        at, end = end - 1, end + run.count
-        if run.bare & bare:  # as most are
+        if run.bare & bare:
+            at += run.count
             continue
-        starts = run.starts[which]
-        for start in _starts(run, lexicon, at + 1, heard) if starts is None else starts:
+        if (starts := run.starts[which]) is None and not (starts := _starts(run, lexicon, at + 1, heard)):
+            at += run.count
+            continue
+        for start in starts:
             at += 1
             if at < done or (heard is not None and at not in heard):
                 continue
@@ -91,14 +93,13 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
                     done = _meant(walk, start.alone, at, at + 1)
                 else:
                     for meaning in start.alone:
-                        told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+                        found.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
             elif type(start) is tuple:
                 for meaning in start:
-                    told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+                    found.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
             elif type(start) is Heading:
                 done = _headed(walk, at, start)
-    items = walk.items if flood is None else [one for one in walk.items if not any(flood[one.at : one.to])]
-    return Lexed(items, pieces)
+    return Lexed(found if flood is None else [one for one in found if not any(flood[one.at : one.to])], pieces)
 
 
 def _heard(pieces: Pieces, lexicon: Lexicon, flood: Sequence[bool] | None) -> set[int]:

@@ -30,7 +30,7 @@ _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them
 JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
-WEIGHT_BITS = 32  # more than 25,000 signs of words can weigh
+NUMBER_BITS, WEIGHT_BITS = 4, 8  # of a language, and of what a word weighs in it
 # What stands beside figures in many languages.
 _NOT_TELLING = (
     "unit ",
@@ -110,16 +110,14 @@ class Known(dict[str, Start]):
 class Lexicon:
     """The phrases of one language by their first word; ``number``: which of the lexicons it is.
 
-    ``units``: word -> what unit it is; ``beside_figures``: these words, and signs that may stand before one of them;
-    ``short``: words that a point cuts short; ``no_unit``: words that are units only where they stand directly behind a
-    figure; ``loose``: words that make an amount of money of a figure only where something tells that it is a price;
-    ``small``: those of all languages.
+    ``units``: word -> what unit it is; ``short``: words that a point cuts short; ``no_unit``: words that are units only
+    where they stand directly behind a figure; ``loose``: words that make an amount of money of a figure only where
+    something tells that it is a price; ``small``: those of all languages.
     """
 
     number: int
     known: Known
     units: dict[str, UnitWord]
-    beside_figures: frozenset[str]
     short: frozenset[str]
     no_unit: frozenset[str]
     small: SmallWords
@@ -166,9 +164,9 @@ def _started(phrases: tuple[Phrase, ...]) -> Start:
 class Vocabulary:
     """The lexicon of each language, and which words tell which language.
 
-    ``telling``: word -> its weights for all ``languages`` in one whole number, ``WEIGHT_BITS`` for each, in units of
-    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: what stood between the
-    blanks of texts read before. ``small``: the words that mean nothing of their own.
+    ``telling``: word -> in one whole number, for each of the languages that it tells, the number of that language and
+    its weight in units of 1 / ``WEIGHT_UNIT``. ``met``: what stood between the blanks of texts read before.
+    ``small``: the words that mean nothing of their own.
     """
 
     languages: tuple[str, ...]
@@ -236,7 +234,6 @@ def _lexicon(number: int, small: SmallWords, *tables: Mapping[str, tuple[str, ..
         units={word: (unit, factor, word in small.peak_units,
                       unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
                for word, (unit, factor) in units.items()},
-        beside_figures=BEFORE_UNITS | frozenset(units),
         short=frozenset(apart[_SHORT]),
         no_unit=frozenset(apart[_NO_UNIT]),
         small=small,
@@ -296,6 +293,8 @@ def _telling(words: ByLanguage, languages: Sequence[str]) -> dict[str, int]:
 
 
 def _packed(weights: Mapping[int, float]) -> int:
-    """The weights of a word by the number of the language, in one whole number."""
-    share = WEIGHT_UNIT / len(weights) ** 2
-    return sum(round(share * weight) << (WEIGHT_BITS * number) for number, weight in weights.items())
+    """The weights of a word by the number of the language, one above the other in one whole number."""
+    share, packed = WEIGHT_UNIT / len(weights) ** 2, 0
+    for number, weight in weights.items():
+        packed = ((packed << WEIGHT_BITS | round(share * weight)) << NUMBER_BITS) | number
+    return packed

@@ -39,7 +39,7 @@ def joined(plain: Plain, waiting: Set[str], cut_short: Set[str] = frozenset()) -
     """
     if "\n" not in plain.text:
         return plain
-    lines, barred = _one_sign_ends(plain).split("\n"), "|" in plain.text
+    lines, barred = _lines_of(_one_sign_ends(plain)), "|" in plain.text
     if barred or ";" in plain.text:
         lines = _named(lines)
     bare = [line.strip() for line in lines]
@@ -54,7 +54,19 @@ def joined(plain: Plain, waiting: Set[str], cut_short: Set[str] = frozenset()) -
     for at in range(1, len(lines)):
         parts += (" " if at in gone_on else "\n", lines[at])
     text = "".join(parts)
-    return plain if text == plain.text else plain._replace(text=text)
+    return plain if text == plain.text else plain.saying(text)
+
+
+def _lines_of(text: str) -> list[str]:
+    """The lines of a text: few, so that looking from end to end costs less than ``split``, which looks at each sign."""
+    lines: list[str] = []
+    at, end = 0, text.find("\n")
+    while end >= 0:
+        lines.append(text[at:end])
+        at = end + 1
+        end = text.find("\n", at)
+    lines.append(text[at:])
+    return lines
 
 
 def edged(plain: Plain) -> Plain:
@@ -64,8 +76,8 @@ def edged(plain: Plain) -> Plain:
         return plain
     low, high = len(text) - len(text.lstrip(_WHITE)), len(text.rstrip(_WHITE))
     if low >= high:
-        return plain._replace(text=" " * len(text))
-    return plain._replace(text=" " * low + text[low:high] + " " * (len(text) - high))
+        return plain.saying(" " * len(text))
+    return plain.saying(" " * low + text[low:high] + " " * (len(text) - high))
 
 
 def _named(lines: Sequence[str]) -> list[str]:

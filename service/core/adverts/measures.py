@@ -1,5 +1,6 @@
 """Which figure with which unit stands at a number, and is it a figure at all, or a piece of a code or a date?"""
 
+from service.core.adverts.lexicon import BEFORE_UNITS, UnitWord
 from service.core.adverts.loose import loose_amount
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import HALVES
@@ -10,14 +11,12 @@ _FOOT, _METRE = 304.8, 1000.0
 _LONGEST_CODE = 16
 _LONGEST_PLAIN = 5
 _HYPHENED = frozenset(("W", "V", "kg"))
-_POINTS = frozenset(",.")
-_OPENS = _POINTS | {"-"}
 _MONEY_SIGNS = frozenset("€£$")
 _BEFORE_AMOUNT = frozenset(".:=")
 _LARGE = frozenset(("mm", "V", "W"))
 _LIKE_WATTS = (150.0, 720.0)
 _NO_UNIT = ("", 1.0, False, False)
-_GROUPS = frozenset((3, 6))  # signs of what may go on with a figure: "200", "200,00"
+_GROUP, _GROUP_AND_CENTS = 3, 6  # signs of what may go on with a figure: "200", "200,00"
 
 
 def measured(walk: Walk, at: int, figure: Figure) -> int:
@@ -37,18 +36,22 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
     money = ""
     if walk.currency_to >= at - 1 and (at == walk.currency_to or words[at - 1] in _BEFORE_AMOUNT):
         money = walk.currency
-    if len(behind) in _GROUPS and behind[0].isdigit() and goes_on(walk, figure, to, money):
+    if (
+        (len(behind) == _GROUP or len(behind) == _GROUP_AND_CENTS)
+        and behind[0].isdigit()
+        and goes_on(walk, figure, to, money)
+    ):
         figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x", "1 200,00 zł"
         behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
-    if not money and behind not in walk.beside_figures:
+    if (known := walk.units.get(behind)) is None and not money and behind not in BEFORE_UNITS:
         if behind in walk.loose and loose_amount(walk, item, figure, money):
             walk.items.append(item)
             return item.to
         item.value = figure.value
         if behind and not gaps[to] and not _of_watts(walk, item, figure) and _unknown(walk, to):
             return _behind_run(walk, to)
-    elif not _with_unit(walk, item, figure, behind, money):
+    elif not _with_unit(walk, item, figure, known, money):
         return _behind_run(walk, to)
     if glued:
         item.glued = words[at - 1]
@@ -69,16 +72,18 @@ def _with_half(walk: Walk, figure: Figure, to: int) -> tuple[Figure, int]:
     return figure, to
 
 
-def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) -> bool:
-    """Give a figure its value and the unit that may stand at its end; False where letters of a code do."""
-    to = item.to
+def _with_unit(walk: Walk, item: Item, figure: Figure, known: UnitWord | None, money: str) -> bool:
+    """Give a figure its value and the unit that may stand at its end; False where letters of a code do.
+
+    ``known``: what unit the word behind it may be.
+    """
+    to, behind = item.to, walk.padded[item.to]
     if money and behind in walk.loose and loose_amount(walk, item, figure, money):
         walk.currency_to = -9
         return True
-    if money or behind in _OPENS:
+    if money or known is None:
         unit, factor, end, peak = _unit(walk, to, behind, money)
-    else:
-        known = walk.units[behind]  # as Walk.unit, without a call: every other figure comes by here
+    else:  # as Walk.unit, without a call: every other figure comes by here
         follow = walk.padded[to + 1]
         if known[3] or not follow or (follow in DECIDING and behind != '"'):
             unit, factor, peak, _ = known

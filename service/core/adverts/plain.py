@@ -8,7 +8,6 @@ import re
 import unicodedata
 from collections.abc import Sequence
 from html import unescape
-from typing import NamedTuple
 
 from service.core.model.plain_signs import plain_sign
 
@@ -27,7 +26,7 @@ _OTHER_LETTERS = re.compile("[\u0400-\u04ff\u0391-\u03a8\u03b1-\u03bb\u03bd-\u03
 _MIXED = re.compile(f"[a-zA-Z]{_OTHER_LETTERS.pattern}|{_OTHER_LETTERS.pattern}[a-zA-Z]")
 # All other signs are themselves, or their small letter.
 _OF_ASCII = bytes(number for number in range(128) if number == 10 or (32 <= number < 127 and number != 96))
-_NOT_SPECIAL, _NOT_ANY = frozenset("€£"), frozenset("")
+_NOT_SPECIAL = frozenset("€£")
 _MOST_DIFFERENT = 64
 _MOST_KEPT = 4096
 _LONGEST_REFERENCE = 12
@@ -64,7 +63,7 @@ def _plain(sign: str) -> str:
 _SIGNS = _Signs()
 
 
-class Plain(NamedTuple):
+class Plain:
     """A text as a person reads it, in small letters.
 
     ``places``: for each sign of ``text`` its code point in the text as sent, one more for the end; None where nothing
@@ -72,10 +71,17 @@ class Plain(NamedTuple):
     pretend.
     """
 
-    text: str
-    shown: str
-    places: Sequence[int] | None
-    disguised: bool
+    __slots__ = ("disguised", "places", "shown", "text")
+
+    def __init__(self, text: str, shown: str, places: Sequence[int] | None, *, disguised: bool) -> None:
+        self.text = text
+        self.shown = shown
+        self.places = places
+        self.disguised = disguised
+
+    def saying(self, text: str) -> "Plain":
+        """The same with another text of the same length."""
+        return Plain(text, self.shown, self.places, disguised=self.disguised)
 
 
 _NOTHING = Plain("", "", None, disguised=False)
@@ -95,12 +101,13 @@ def plain_of(sent: str) -> Plain:
         seen, marked = _untagged(seen)
     if "&" in seen:
         seen, places = _referenced(seen)
-    special = "".join(_special(seen))
+    sent_bytes = seen.encode("utf-8", "surrogatepass")
+    special = _special(sent_bytes)
     if not special:
         return Plain(seen.lower(), seen, places, disguised=marked)
     hidden = marked or _PRETENDS.search(special) is not None
     hidden = hidden or (_OTHER_LETTERS.search(special) is not None and _MIXED.search(seen) is not None)
-    text = _signs(seen, special)
+    text = _signs(seen, sent_bytes, special)
     if GONE not in text:
         return Plain(text, seen, places, disguised=hidden)
     stood: Sequence[int] = range(len(text) + 1) if places is None else places
@@ -114,30 +121,27 @@ def plain_of(sent: str) -> Plain:
     return Plain(text.replace(GONE, ""), "".join(shown), told, disguised=hidden)
 
 
-def _special(text: str) -> frozenset[str]:
+def _special(text: bytes) -> str:
     """The different signs of a text that may show another one. Bytes go faster than any expression."""
-    others = text.encode("utf-8", "surrogatepass").translate(None, _OF_ASCII)
-    return frozenset(others.decode("utf-8", "surrogatepass")) - _NOT_SPECIAL if others else _NOT_ANY
+    others = text.translate(None, _OF_ASCII)
+    return "".join(frozenset(others.decode("utf-8", "surrogatepass")) - _NOT_SPECIAL) if others else ""
 
 
-def _signs(text: str, special: str) -> str:
-    """One plain sign for each sign. Few different special ones are replaced one by one, many all at once."""
+def _signs(text: str, sent: bytes, special: str) -> str:
+    """One plain sign for each sign. Few different special ones are replaced one by one, many all at once.
+
+    ``sent``: the text as bytes; no plain sign is a capital, so letters of ASCII alone are to be made small.
+    """
     if len(special) > _MOST_DIFFERENT:
         return text.translate(_SIGNS)
-    sent, grows = text, False
+    small = sent.lower().decode("utf-8", "surrogatepass")
     for sign in special:
         plain = _SIGNS[ord(sign)]
         if plain != sign:
             if plain in special and _SIGNS[ord(plain)] != plain:  # it is not replaced again, in whichever order
-                return sent.translate(_SIGNS)
-            text = text.replace(sign, plain)
-        grows = grows or not (plain.isascii() or plain == plain.lower())
-    if text.isascii():
-        return text.lower()
-    if not grows:  # letters of ASCII alone can be capitals
-        return text.encode("utf-8", "surrogatepass").lower().decode("utf-8", "surrogatepass")
-    small = text.lower()
-    return small if len(small) == len(text) else text.translate(_SIGNS)
+                return text.translate(_SIGNS)
+            small = small.replace(sign, plain)
+    return small
 
 
 def _untagged(text: str) -> tuple[str, bool]:
@@ -187,7 +191,8 @@ def _referenced(text: str) -> tuple[str, Sequence[int] | None]:
         sign = unescape(text[at : end + 1]) if end > 0 else ""
         if len(sign) == 1:
             pieces += (text[done:at], sign)
-            places += (*range(done, at), at)
+            places += range(done, at)
+            places.append(at)
             done = end + 1
         at = text.find("&", at + 1)
     if not done:

@@ -17,11 +17,11 @@ from service.core.adverts.orders import (
 )
 from service.core.adverts.replaced import without_replacements
 from service.core.adverts.shared_wires import spans_of_wires, without_shared_wires
-from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
+from service.core.adverts.shortened_goods import named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.tokens import Pieces
-from service.core.adverts.units_first import LETTERS, NAMES, units_of_names, without_units
-from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
+from service.core.adverts.units_first import units_of_names, without_units
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, PANELS, Item
 
 FIELDS = ("title", "body", "price_text")
 TITLE_FROM = -100_000  # sentences of the title are counted from here on, those of the body from nought: small numbers
@@ -63,8 +63,12 @@ class Scene:
         self.orders = orders
         self.commanded = commanded
         self.units: dict[str, list[int]] = {}
-        for place in self.by_what.get(NUMBER, ()):
-            self.units.setdefault(items[place].unit, []).append(place)
+        for place in numbers(self):
+            known = self.units.get(items[place].unit)
+            if known is None:
+                self.units[items[place].unit] = [place]
+            else:
+                known.append(place)
         self.sentences = [item.sentence for item in items]
         self.denials = _near(self.by_what.get("without", ()))
         self.sorts: list[int] | None = None
@@ -232,10 +236,12 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
     items, (whats, by_what) = _of_the_goods(items, (title.pieces, body.pieces), small)
     if "q:hostile" in by_what:
         fields = (title.pieces.words, body.pieces.words)
-        items = [
+        kept = [
             one for one in items if one.what != "q:hostile" or not tells_of_himself(fields[one.field], one.at, small)
         ]
-        whats, by_what = _by_what(items)
+        if len(kept) < len(items):
+            items = kept
+            whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | followers(items, hostile)
@@ -266,7 +272,7 @@ def _of_the_goods(
         whats, by_what = _by_what(items)
     if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
         whats, by_what = _by_what(items)
-    if not by_what.keys().isdisjoint(MAY_BE_GOODS):
+    if "inverter_maybe" in by_what or "panel_maybe" in by_what:
         items = named_in_full(items, by_what, fields)
         whats, by_what = _by_what(items)
     if "changes" in by_what:
@@ -274,16 +280,12 @@ def _of_the_goods(
         whats, by_what = _by_what(items)
     if (
         pieces[1].roles & SHARED_WIRE
-        and not INVERTERS.isdisjoint(by_what)
+        and ("inverter_one" in by_what or "inverter_many" in by_what)
         and (wires := spans_of_wires(items, by_what.get(NUMBER, ()), fields, small))
     ):
         items = without_shared_wires(items, wires)
         whats, by_what = _by_what(items)
-    if (
-        not (NAMES.isdisjoint(by_what) or LETTERS.isdisjoint(pieces[1].different))
-        and not small.unit_behind.isdisjoint(pieces[1].different)
-        and (units := units_of_names(items, by_what, fields, small.unit_behind))
-    ):
+    if units := units_of_names(items, by_what, fields, small.unit_behind):
         items = without_units(items, units)
         whats, by_what = _by_what(items)
     return items, (whats, by_what)

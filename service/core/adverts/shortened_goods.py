@@ -4,7 +4,6 @@ from collections.abc import Mapping, Sequence
 
 from service.core.adverts.walk import NUMBER, Item
 
-MAY_BE_GOODS = ("inverter_maybe", "panel_maybe")
 _MOST_COUNT = 500
 _INVERTER_W, _PANEL_W = (200.0, 2500.0), (200.0, 720.0)
 _SMALL_WORD, _FAR = 2, 4

@@ -13,9 +13,9 @@ from sys import intern
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
 MOST_MET, MOST_PIECES_MET = 10_000, 20_000
-_FEW, _FAR = 6, 24  # pieces
-_NO_GAPS = [(0,) * (count - 1) for count in range(_FEW + 1)]  # within a run of so many pieces
-
+_FEW, _TWO = 6, 2  # pieces
+_STRETCH = 8  # runs
+_LINE_END = "\n"
 
 _Starts = tuple[object, ...] | None  # what each word of a run can be in a lexicon
 
@@ -24,19 +24,20 @@ class Run:
     """The words that stand between two blanks.
 
     ``told``: the first of them that tells a language, and its ``weight``; ``more``: the weights of further ones.
-    ``roles``: those of all its words, as bits; ``plain``: is it one word, without any of these?
+    ``roles``: those of all its words, as bits; ``plain``: is it one word, without any of these, and no line end?
     ``bare``: in which lexicons, as bits by their number, none of its words means anything; ``starts``: for each of the
     lexicons what each word can be there, None until that was looked up; where it is in none the row of all, ``unread``.
+    ``wide``: how many signs it takes with one blank; a line end stands between two that are not there.
     Kept in as few rows as can be: most of the time of a look is waiting for memory, and garbage is looked for in each.
     """
 
     __slots__ = ("bare", "count", "first", "more", "plain", "roles", "starts", "told", "unread", "weight",
-                 "words")  # fmt: skip
+                 "wide", "words")  # fmt: skip
 
     def __init__(
-        self, words: tuple[str, ...], telling: dict[str, int], roles: dict[str, int], unread: list[_Starts]
+        self, words: tuple[str, ...], wide: int, telling: dict[str, int], roles: dict[str, int], unread: list[_Starts]
     ) -> None:
-        self.words = words
+        self.words, self.wide = words, wide
         self.first = words[0] if words else ""
         self.count = len(words)
         self.told, self.weight, self.roles = "", 0, 0
@@ -52,7 +53,7 @@ class Run:
                 self.more = {word: weight}
             else:
                 self.more[word] = weight
-        self.plain = self.count == 1 and not self.weight and not self.roles
+        self.plain = self.count == 1 and not self.weight and not self.roles and self.first != _LINE_END
         self.bare, self.starts, self.unread = 0, unread, unread
 
 
@@ -75,7 +76,8 @@ class Met(dict[str, Run]):
         # as the words of the vocabulary are: found without comparing letters
         one = signs.isascii() and signs.isalpha() and signs.islower()
         words = (intern(signs),) if one else tuple(map(intern, _PIECE.findall(signs)))
-        run = Run(words, self._telling, self._roles, self._unread)
+        wide = 0 if signs == _LINE_END else len(signs) + 1
+        run = Run(words, wide, self._telling, self._roles, self._unread)
         if len(signs) <= _LONGEST_MET:
             if len(self) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
                 self.clear()
@@ -91,66 +93,65 @@ class Pieces:
     ``gaps``: how many blanks stand before each; before the first one and the end one more than there do.
     ``lined``: are there line ends? ``roles``: those of all words; ``telling``: the weights of those that
     tell a language; ``runs``: what stands between blanks and line ends, and these; ``told``: those of them with roles,
-    each behind the place of its first word. ``shown``: the text with capitals, where it was told. How many signs stand
-    before the gap of a piece: ``_signs`` before those that begin lines, ``_begin``, ``_before`` before ``_asked``.
+    each behind the place of its first word. ``shown``: the text with capitals, where it was told. Of each stretch of
+    eight runs the first word, ``_firsts``, and how many ``_signs`` stand before it.
 
     >>> pieces = Pieces("2 x,", Met({}, {}, 0))
     >>> pieces.words, pieces.gaps, pieces.start(2)
     (['2', 'x', ','], [1, 1, 0, 1], 3)
     """
 
-    __slots__ = ("_asked", "_before", "_begin", "_different", "_signs", "gaps", "lined", "roles", "runs", "shown",
-                 "telling", "told", "words")  # fmt: skip
+    __slots__ = ("_different", "_firsts", "_signs", "gaps", "lined", "roles", "runs", "shown", "telling",
+                 "told", "words")  # fmt: skip
 
     def __init__(self, text: str, met: Met) -> None:
         self.words: list[str] = []
-        self.gaps: list[int] = []
-        self.runs: list[Run] = []
         self.telling: dict[str, int] = {}
         self.told: list[tuple[int, Run]] = []
         self.roles = 0
         self.shown = ""
         self._different: frozenset[str] | None = None
-        self._begin, self._signs = [0], [-1]  # the first gap is one too wide
-        self._asked, self._before = 0, -1
-        wider: list[int] = []  # what has one blank more before it
-        line_end, signs = met["\n"], 0
-        for number, line in enumerate(text.rstrip(" ").split("\n")):
-            if number:
-                self.gaps.append(0)
-                self.words.append("\n")
-                self.runs.append(line_end)
-                self._begin.append(len(self.gaps))
-                self._signs.append(signs)
-            signs += len(line) + 1
-            self._cut(line, met, wider)
-        self.lined = len(self._begin) > 1
-        _evened(self.gaps, wider, self._begin)
+        self._firsts: list[int] = []
+        self._signs: list[int] = []
+        self.lined = _LINE_END in text
+        if self.lined:
+            text = text.replace(_LINE_END, " \n ")  # a run of its own
+        self.runs = [met[signs] for signs in text.rstrip(" ").split(" ")]
+        self.gaps = self._cut()
 
-    def _cut(self, line: str, met: Met, wider: list[int]) -> None:
-        words, gaps, telling, told = self.words, self.gaps, self.telling, self.told
-        found = [met[signs] for signs in line.split(" ")]
-        self.runs += found
-        for run in found:
-            if run.plain:  # as the most are
-                gaps.append(1)
-                words.append(run.first)
-            elif run.count:
-                if run.roles:
-                    self.roles |= run.roles
-                    told.append((len(words), run))
-                if run.weight:
-                    telling[run.told] = run.weight
-                    if run.more is not None:
-                        telling.update(run.more)
-                gaps.append(1)
-                if run.count == 1:
+    def _cut(self) -> list[int]:
+        """Fills in all words and what they tell; the gaps before them."""
+        words, telling, told, runs, signs = self.words, self.telling, self.told, self.runs, 0
+        glued: list[int] = []
+        wider: list[int] = []  # what has one blank more before it
+        begin: list[int] = []
+        for low in range(0, len(runs), _STRETCH):
+            self._firsts.append(len(words))
+            self._signs.append(signs)
+            for run in runs[low : low + _STRETCH]:
+                signs += run.wide
+                if run.plain:
                     words.append(run.first)
+                elif run.count:
+                    if run.weight:
+                        telling[run.told] = run.weight
+                        if run.more is not None:
+                            telling.update(run.more)
+                    if run.roles:
+                        self.roles |= run.roles
+                        told.append((len(words), run))
+                    if run.count == 1:
+                        words.append(run.first)
+                        if not run.wide:
+                            begin.append(len(words))
+                    else:
+                        glued.append(len(words) + 1)
+                        words += run.words
+                        if run.count > _TWO:
+                            glued += range(glued[-1] + 1, len(words))
                 else:
-                    words += run.words
-                    gaps += _NO_GAPS[run.count] if run.count <= _FEW else [0] * (run.count - 1)
-            else:
-                wider.append(len(gaps))
+                    wider.append(len(words))
+        return _gaps(len(words), glued, wider, begin)
 
     @property
     def different(self) -> frozenset[str]:
@@ -174,25 +175,21 @@ class Pieces:
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
         start = self.start(at)
-        return start, start + self._breadth(at, to) - self.gaps[at]
+        return start, self.start(to - 1) + len(self.words[to - 1])
 
     def start(self, at: int) -> int:
-        """The first sign of a piece, reckoned from where its line begins or from the piece asked for before."""
-        low, signs, line = self._asked, self._before, bisect_right(self._begin, at) - 1
-        if low > at or self._begin[line] > low:
-            low, signs = self._begin[line], self._signs[line]
-        signs += self._breadth(low, at)
-        self._asked, self._before = at, signs
-        return signs + self.gaps[at]
-
-    def _breadth(self, at: int, to: int) -> int:
-        """How many signs wide pieces are, with the gap before each."""
-        words, gaps, signs = self.words, self.gaps, 0
-        if to - at > _FAR:
-            return len("".join(words[at:to])) + sum(gaps[at:to])
-        for place in range(at, to):  # as machine code cheaper for few
-            signs += len(words[place]) + gaps[place]
-        return signs
+        """The first sign of a piece, reckoned from where its stretch of runs begins."""
+        stretch = bisect_right(self._firsts, at) - 1
+        runs, number, first, signs = self.runs, stretch * _STRETCH, self._firsts[stretch], self._signs[stretch]
+        run = runs[number]
+        while first + run.count <= at:
+            first += run.count
+            signs += run.wide
+            number += 1
+            run = runs[number]
+        if at > first:
+            return signs + len("".join(run.words[: at - first]))
+        return signs if run.wide else signs - 1  # no blank stands before a line end
 
     def titled(self, at: int) -> bool:
         """Does a piece begin with one capital?"""
@@ -202,14 +199,18 @@ class Pieces:
         return self.shown[start : start + 2].istitle()
 
 
-def _evened(gaps: list[int], wider: list[int], begin: list[int]) -> None:
-    """Counts the further blanks, takes off the one that no line begins with, and adds the gap before the end."""
-    gaps.append(1)
+def _gaps(count: int, glued: list[int], wider: list[int], begin: list[int]) -> list[int]:
+    """The gaps before so many pieces and the end; a line end has none of its own, nor has what begins a line."""
+    gaps = [1] * (count + 1)
+    for at in glued:
+        gaps[at] = 0
     for at in wider:
         gaps[at] += 1
-    for at in begin[1:]:
+    for at in begin:
+        gaps[at - 1] -= 1
         gaps[at] -= 1
     gaps[-1] = 1
+    return gaps
 
 
 NO_PIECES = Pieces("", Met({}, {}, 0))  # of a field that was left empty

@@ -62,7 +62,6 @@ class Walk:
         self.lexicon = lexicon
         self.small = lexicon.small
         self.units = lexicon.units
-        self.beside_figures = lexicon.beside_figures
         self.loose = lexicon.loose
         self.number = number
         self.sentence = self.clause = self.clauses = base
