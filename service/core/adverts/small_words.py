@@ -315,6 +315,20 @@ class SmallWords:
     beside_condition: Words
     never: Words  # "never fitted"
 
+    # Figures that are taken back.
+    recanting: Words  # "60 V, sorry, 50 V"
+    recanting_two: Words  # the same of two words, written as one: "60 V, no wait, 50 V"
+    recanting_signs: Words  # the rarer words of such pairs
+    recanting_beside: Words  # further ones that may stand between the two figures
+    that_is: Words  # some of them may only tell the same otherwise: "cioè"
+
+    believed: Words  # "I thought 400 W, but it says 300 W"
+    was_sold: Words  # "sold to me as 800 W, but it only gives 600 W"
+    sold_as: Words  # before such a figure
+    turning: Words  # between the two
+    mistaken: Words  # "typo in the title"
+    title_named: Words
+
     # Limits, and what lies beyond them.
     volts_up_to: Words  # behind "16 v"
     volts_range: Words  # "16 to 60 V"
