@@ -315,6 +315,8 @@ class SmallWords:
     beside_condition: Words
     never: Words  # "never fitted"
 
+    bears: Words  # "mine takes 60 V open circuit", beside panels
+
     # Figures that are taken back.
     recanting: Words  # "60 V, sorry, 50 V"
     recanting_two: Words  # the same of two words, written as one: "60 V, no wait, 50 V"
