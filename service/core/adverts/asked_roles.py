@@ -15,6 +15,7 @@ OF_THESE, FOR_SALE, UNDER, BIDS_NAMED, PICTURES = 1 << 34, 1 << 35, 1 << 36, 1 <
 SHARED_WIRE, COLUMNS, USED_WITH, DEPOSITS, BILLS = 1 << 39, 1 << 40, 1 << 41, 1 << 42, 1 << 43
 INSTEAD, BESIDE_PRICE = 1 << 44, 1 << 45
 PUT_UP, FRAGILE_OTHERS, IN_THE_DARK = 1 << 46, 1 << 47, 1 << 48
+RECANTING, DISPROVED, COMPARING, THEIRS = 1 << 49, 1 << 50, 1 << 51, 1 << 52
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -37,6 +38,10 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (COLUMNS, frozenset("|;")), (USED_WITH, small.was_used_with), (DEPOSITS, small.deposits), (BILLS, small.bills),
         (INSTEAD, small.instead), (BESIDE_PRICE, small.of_beside),
         (PUT_UP, small.put_up), (FRAGILE_OTHERS, small.fragile_others), (IN_THE_DARK, small.in_the_dark),
+        (RECANTING, small.recanting | small.recanting_signs),
+        (DISPROVED, small.believed | small.was_sold | small.title_named),
+        (COMPARING, small.comparing | small.comparing_good | small.comparable | small.replacing),
+        (THEIRS, small.strangers | small.of_now | small.new_ones),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

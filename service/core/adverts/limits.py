@@ -11,7 +11,7 @@ from service.core.adverts.inverter_tables import limits_in_tables
 from service.core.adverts.ratings_of_others import at_most
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.unequal import keep, lower_of
-from service.core.adverts.used_with import of_panels_beside
+from service.core.adverts.used_with import named_for_panels, of_panels_beside
 from service.core.adverts.volt_ranges import LEAST_WINDOW, end_of_range
 from service.core.adverts.volts_of_others import borne_by_others, follows_others
 from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
@@ -288,6 +288,8 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
     named_behind = any(one.what == "max_sc" and one.clause == item.clause and one.at - item.to <= _NAME_BEHIND
                        for one in scene.ahead(place, 2))  # fmt: skip
+    if name == "isc" and scene.tells(*PANELS) and named_for_panels(scene, place):
+        name = None
     short = (not own and (name == "isc" or named_behind)) or before[:1] == ["max_sc"]
     keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
 

@@ -12,7 +12,8 @@ _FOR = frozenset(("for", "takes", "max_in"))
 _PARTS = frozenset((",", ";", "|", "\n"))
 _UNITS = frozenset(("V", "A"))
 _BACK, _FAR, _TO_FIRST, _BEFORE, _TO_OWN = 14, 20, 8, 5, 3
-_NEAR = 8
+_NEAR, _TO_BEARING = 8, 12
+_ENDS = frozenset((".", "!", "?", ";", "\n"))
 
 
 def at_most(scene: Scene, place: int, item: Item) -> bool:
@@ -71,6 +72,20 @@ def _are_had(scene: Scene, place: int, item: Item, panels: Item) -> bool:
     return not taken and len(between) <= _TO_FIRST and _PARTS.isdisjoint(between) and not ranged
 
 
+def _is_borne(scene: Scene, near: list[Item], item: Item) -> bool:
+    """Is it what an inverter named before it, or "mine", is said to take: "mine accepts 60 V open circuit"?"""
+    low = max((one.at for one in near if one.what in PANELS), default=0)
+    before = scene.tokens[item.field][max(item.at - _TO_BEARING, low) : item.at]
+    ends = [at for at, word in enumerate(before) if word in _ENDS]
+    before = before[ends[-1] + 1 :] if ends else before
+    at = next((at for at, word in enumerate(before) if word in scene.small.bears), None)
+    if at is None:
+        return False
+    return not scene.small.mine.isdisjoint(before[:at]) or any(
+        one.what in INVERTERS and one.at > low and one.to <= item.at for one in near
+    )
+
+
 def of_inverters_input(scene: Scene) -> set[int]:
     """Places of the figures in a panel's advert that an inverter's input bears."""
     found: set[int] = set()
@@ -83,6 +98,8 @@ def of_inverters_input(scene: Scene) -> set[int]:
 
 def _of_input(scene: Scene, place: int, item: Item) -> bool:
     near = scene.back(place, 10)
+    if _is_borne(scene, near, item):
+        return True
     for at, one in enumerate(near):
         if one.what in PANELS or item.at - one.to > _FAR:
             return False

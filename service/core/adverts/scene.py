@@ -3,9 +3,11 @@
 from collections.abc import Sequence, Set
 
 from service.core.adverts.addressed import addressed_in
-from service.core.adverts.asked_roles import SHARED_WIRE
+from service.core.adverts.asked_roles import COMPARING, DISPROVED, RECANTING, SHARED_WIRE, THEIRS
 from service.core.adverts.commands import commands_in, tells_of_himself
+from service.core.adverts.disproved import without_disproved
 from service.core.adverts.lexemes import Lexed
+from service.core.adverts.of_other_panels import without_other_panels
 from service.core.adverts.orders import (
     Orders,
     before_orders,
@@ -15,6 +17,7 @@ from service.core.adverts.orders import (
     pieces_of,
     spans_of_orders,
 )
+from service.core.adverts.recanted import without_recanted
 from service.core.adverts.replaced import without_replacements
 from service.core.adverts.shared_wires import spans_of_wires, without_shared_wires
 from service.core.adverts.shortened_goods import named_in_full
@@ -263,6 +266,13 @@ def _of_the_goods(
 ) -> tuple[list[Item], tuple[list[str], dict[str, list[int]]]]:
     """The items without those of buyers, of what replaces them and of wires that several share; and ``_by_what``."""
     fields = (pieces[0].words, pieces[1].words)
+    roles = pieces[0].roles | pieces[1].roles
+    if roles & RECANTING:
+        items = without_recanted(items, fields, small)
+    if roles & DISPROVED:
+        items = without_disproved(items, fields, small)
+    if roles & (COMPARING | THEIRS):
+        items = without_other_panels(items, fields, small)
     whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}

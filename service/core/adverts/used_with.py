@@ -8,8 +8,9 @@ from service.core.adverts.ratings_of_others import of_sellers_panels
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import PANELS, Item
 
-_TO_PANELS, _FROM_PANELS, _FAR = 2, 4, 12  # pieces
+_TO_PANELS, _FROM_PANELS, _FAR, _MOST = 2, 4, 12, 8  # pieces; items
 _PARTS = frozenset((",", ";", "|", "\n", ".", "(", ":"))
+_OF = "between"  # "13,9 A de court-circuit"
 _PANELS = PANELS | {"dc_power"}  # "panels up to"
 _FOR = frozenset(("for", "takes"))
 
@@ -17,6 +18,19 @@ _FOR = frozenset(("for", "takes"))
 def of_panels_beside(scene: Scene, place: int, item: Item) -> bool:
     """Are they those of panels that the seller had or keeps, or that ran on the inverter?"""
     return of_sellers_panels(scene, place, item) or _that_ran(scene, place, item)
+
+
+def named_for_panels(scene: Scene, place: int) -> bool:
+    """Is the name before a current that of the panels' before it: "panels of 13.9 A short circuit on 10 A inputs"?"""
+    for at in range(place - 1, max(place - _MOST, 0), -1):
+        if scene.whats[at] == "isc":
+            head = at - 1 - (scene.whats[at - 1] == _OF and at > 1)
+            one, before = scene.items[at], scene.items[head]
+            near = before.unit == "A" and before.sentence == one.sentence and one.at - before.to <= _TO_PANELS
+            return near and (_panels_beside(scene, head, before) is not None or of_panels_beside(scene, head, before))
+        if scene.items[at].unit == "A":
+            return False
+    return False
 
 
 def _that_ran(scene: Scene, place: int, item: Item) -> bool:

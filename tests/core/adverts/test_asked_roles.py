@@ -37,6 +37,10 @@ ASKED = {
     "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
     "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside, "PUT_UP": SMALL.put_up,
     "FRAGILE_OTHERS": SMALL.fragile_others, "IN_THE_DARK": SMALL.in_the_dark,
+    "RECANTING": SMALL.recanting | SMALL.recanting_signs,
+    "DISPROVED": SMALL.believed | SMALL.was_sold | SMALL.title_named,
+    "COMPARING": SMALL.comparing | SMALL.comparing_good | SMALL.comparable | SMALL.replacing,
+    "THEIRS": SMALL.strangers | SMALL.of_now | SMALL.new_ones,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -146,6 +150,10 @@ HANGING = {
     "IN_THE_DARK": "Panel 300 W, £40. Gives no current at night.",
     "BESIDE_PRICE": "Modul 380 W. 15 € Nachlass bei Abholung. 70 €",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
+    "RECANTING": "Inverter 800 W, max input voltage 60 V, sorry, 50 V. £60",
+    "COMPARING": "Panels, £40. Stronger than a 440 W one.",
+    "THEIRS": "Panels, £40. My new ones have 440 W, these are older.",
+    "DISPROVED": "Panels, £40. I thought 400 W, but the sticker says 300 W.",
 }
 
 

@@ -28,6 +28,10 @@ VERBS = "in the others the verb's ending tells the person, or no such order is k
 OPEN = "words of the others are not collected yet, so the rule sees less there"
 # Role -> the languages that fill it, where some do not, and why the others need not or do not.
 SOME = {
+    "comparing_than": ("en de nl pl cs da", "que, qu and come are other words too, and stand in comparing_of"),
+    "comparing_more": ("nl fr es it pl pt da", "in the others no word for than is another word elsewhere"),
+    "comparing_of": ("nl fr es it pl pt da", "in the others no word for than is another word elsewhere"),
+    "before_plural": ("en de nl fr es it pt da", "Polish and Czech have no articles"),
     "handed_over": ("fr", "elsewhere the word for a rebate is none for handing over"),
     "per": ("en de nl fr es it pt da", "Polish and Czech say za and na, which are parts of per_watt and the like"),
     "number_behind": ("en", HABIT),
