@@ -9,7 +9,17 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "piece"))
 _FARTHEST, _TO_GOODS, _TO_WATTS, _WATTS_AMONG, _NEAR = 8, 3, 1, 5, 4
+_MOST_PALLETS = 60
 _MOST_ON_ONE, _LEAST_PRICE, _MOST_BETWEEN = 100, 20, 2
+
+
+def pallets_offered(scene: Scene) -> int:
+    """How many pallets are offered: "two pallets in stock"."""
+    for place in scene.units.get("", ()):
+        item = scene.items[place]
+        if 1 < item.value <= _MOST_PALLETS and scene.stands("pallet", item.field, item.to) and item.value % 1 == 0:
+            return int(item.value)
+    return 1
 
 
 def on_all_pallets(scene: Scene, place: int) -> bool:

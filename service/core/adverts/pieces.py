@@ -8,15 +8,15 @@ from service.core.adverts.kinds import kinds_of_goods, pieces_of_kinds
 from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.offered_of_more import offered_of_more
-from service.core.adverts.on_pallets import on_all_pallets, priced_by_pallet
+from service.core.adverts.on_pallets import on_all_pallets, pallets_offered, priced_by_pallet
 from service.core.adverts.only_some import beside_what_is_sold
 from service.core.adverts.own_use import of_own_use
 from service.core.adverts.parts import paid_for_several
 from service.core.adverts.scene import Scene
+from service.core.adverts.totals import total_before
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _MOST_PIECES = 5000
-_MOST_PALLETS = 60
 _LONG_WORD = 6
 _NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/", ":"))  # "only 75: panel"
 _ENDS = frozenset(".,;!?()\n")
@@ -41,7 +41,7 @@ def pieces_on_offer(scene: Scene, kind: str, bundled: tuple[int, int] | None = N
     ``bundled``: a number of equal parts and of the pieces in each, where the text tells both.
     """
     pieces = bundled[0] * bundled[1] if bundled is not None else _pieces(scene, kind)
-    pallets = _pallets(scene) if pieces and kind != "set" and "pallet" in scene.by_what else 1
+    pallets = pallets_offered(scene) if pieces and kind != "set" and "pallet" in scene.by_what else 1
     if pieces is None or pallets == 1 or pieces <= pallets:
         return pieces, 1
     counts = [place for place in scene.units.get("", []) if scene.items[place].value == pieces]
@@ -67,15 +67,6 @@ def _bare_pallets(scene: Scene, place: int, item: Item) -> bool:
 def of_pallet(scene: Scene, item: Item) -> bool:
     """Do the words of a meaning speak of a pallet: "pallet", "per pallet"?"""
     return any(word.startswith(scene.small.pallet) for word in scene.tokens[item.field][item.at : item.to])
-
-
-def _pallets(scene: Scene) -> int:
-    """How many pallets are offered: "two pallets in stock"."""
-    for place in scene.units.get("", []):
-        item = scene.items[place]
-        if 1 < item.value <= _MOST_PALLETS and scene.stands("pallet", item.field, item.to) and item.value % 1 == 0:
-            return int(item.value)
-    return 1
 
 
 def _pieces(scene: Scene, kind: str) -> int | None:
@@ -384,6 +375,8 @@ def _on_pallets(scene: Scene, place: int) -> float:
     if "pallet" not in scene.by_what:
         return 0.0
     item = scene.items[place]
+    if total_before(scene, item):  # "2 pallets with 62 panels in all"
+        return 0.0
     back = [one for one in scene.back(place, 5) if one.clause == item.clause and item.at - one.to <= 4]
     for one, before in pairwise(back):
         if one.what == "pallet" and before.what == NUMBER and not before.unit and one.at - before.to <= 1:

@@ -79,6 +79,7 @@ def test_what_is_sold_stays_counted(body, on_offer):
         "62 painéis solares 400 W em 2 paletes, 1500 € por palete.",
         "62 solárních panelů 400 W na 2 paletách, 1500 Kč za paletu.",
         "62 solcellepaneler 400 W på 2 paller, 1500 kr. pr. palle.",
+        "2 pallets met samen 62 zonnepanelen 400 Wp. Per pallet 1500 euro.",
         "2 pallets of 31 solar panels, 400 W, 1500 € a pallet.",
         "62 solar panels 400 W on 2 pallets, 3000 € for all.",
         "62 solar panels 400 W on 2 pallets, 3000 € for both pallets.",
