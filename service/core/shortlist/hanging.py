@@ -52,15 +52,20 @@ class Hanging:
             inverter: on whose inputs they hang.
             spare: of one kind, those at places that give less, to the rear too.
         """
+        if spare and len(self.rooms) == 1:
+            return []
         key = counts, inverter.key, spare
         if key not in self._found:
             inputs = tuple(first_alike(inverter))
             stands = self._stands(counts, len(inputs), inverter.inverter.ac_power_w)[spare]
-            self._found[key] = [
-                tuple(OnInput(on.kind, self.sunniest[on.place], on.count, on.joined, on.index) for on in layout)
-                for layout in layouts(stands, inputs)
-            ]
+            self._found[key] = [self._here(layout) for layout in layouts(stands, inputs)]
         return self._found[key]
+
+    def _here(self, layout: Layout) -> Layout:
+        """With the places' numbers in the request, not in the order of their light."""
+        if len(self.rooms) == 1:
+            return layout
+        return tuple(OnInput(on.kind, self.sunniest[on.place], on.count, on.joined, on.index) for on in layout)
 
     def all_layouts(self, counts: tuple[int, ...], inverter: InverterKind) -> list[Layout]:
         """Both."""
@@ -69,7 +74,8 @@ class Hanging:
     def _stands(self, counts: tuple[int, ...], inputs: int, ac_w: float) -> Stands:
         """Who stands where: the ways that promise most, and of one kind some others."""
         if len(self.rooms) == 1:
-            return tuple(stands_of(counts, self.rooms)), ()
+            all_here = tuple((kind, 0, count) for kind, count in enumerate(counts))
+            return ((all_here,) if sum(counts) <= self.rooms[0] else ()), ()
         key = self._home.key, "stands", self.rooms, counts, inputs, ac_w, self._by_money
         found: Stands = self._home.kept.get(key, lambda: self._chosen(counts, inputs, ac_w))
         return found
