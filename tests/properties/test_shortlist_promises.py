@@ -3,6 +3,7 @@
 And the rough order over the grouped year is that of the whole chain, as far as sets are not nearly alike.
 """
 
+import json
 from copy import deepcopy
 from typing import Any
 
@@ -27,6 +28,9 @@ WISHES = ("quick_payback", "most_value", "least_outlay_per_kwh")
 # What an advert leaves out of its figures: mostly nothing.
 LEFT_OUT = st.sampled_from([(), (), ("open_circuit_voltage_v",), ("short_circuit_current_a", "max_power_current_a")])
 UNTOLD = st.sampled_from([(), (), ("max_short_circuit_current_a",), ("max_input_voltage_v", "max_current_a")])
+# One place or two, for so many panels each.
+PLANES = ({"tilt_deg": 30, "azimuth_deg": 180}, {"tilt_deg": 90, "azimuth_deg": 100})
+ROOMS = st.sampled_from([(1,), (2,), (3,), (4,), (1, 1), (2, 2), (1, 3)])
 
 
 def panel(name: str, each: int, power: int, left_out: tuple[str, ...], **more: Any) -> dict[str, Any]:
@@ -36,9 +40,12 @@ def panel(name: str, each: int, power: int, left_out: tuple[str, ...], **more: A
     return advert
 
 
-def inverter(name: str, price: int, power: int, inputs: int, untold: tuple[str, ...]) -> dict[str, Any]:
+def inverter(name: str, price: int, power: int, inputs: int, untold: tuple[str, ...], first_v: float) -> dict[str, Any]:
+    """Its first input may stand other volts than the others."""
     limits = {key: value for key, value in INVERTER["inputs"][0].items() if key not in untold}
-    return inverter_advert(name, price, ac_power_w=power, input_count=inputs, inputs=[limits])
+    unlike = {**limits, "max_input_voltage_v": first_v, "tracking_max_v": first_v - 5}
+    told = [limits] if first_v == 60 or inputs == 1 else [unlike, limits]
+    return inverter_advert(name, price, ac_power_w=power, input_count=inputs, inputs=told)
 
 
 def boards(left_out: st.SearchStrategy[Any], untold: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
@@ -63,18 +70,20 @@ def boards(left_out: st.SearchStrategy[Any], untold: st.SearchStrategy[Any]) -> 
         st.sampled_from([300, 600, 800, 1000]),
         st.sampled_from([1, 2]),
         untold,
+        st.sampled_from([60, 60, 36, 90]),
     )
     both = st.tuples(
         st.lists(panels, min_size=1, max_size=6, unique_by=lambda one: one["id"]),
         st.lists(inverters, min_size=1, max_size=2, unique_by=lambda one: one["id"]),
     )
     return st.builds(
-        lambda pair, wish, room, per_km: {
+        lambda pair, wish, rooms, per_km: {
             **HOME, "adverts": [*pair[0], *pair[1]], "wish": wish, "limit": 5,
-            "places": [{**HOME["places"][0], "count": room}],
+            "places": [{**HOME["places"][0], "plane": plane, "count": room}
+                       for plane, room in zip(PLANES, rooms, strict=False)],
             "outlay": {"items": [{"what": "brackets", "amount": 58}], "fetching_per_km": per_km},
         },
-        both, st.sampled_from(WISHES), st.integers(1, 4), st.sampled_from([0.0, 0.3]),
+        both, st.sampled_from(WISHES), ROOMS, st.sampled_from([0.0, 0.3]),
     )  # fmt: skip
 
 
@@ -120,12 +129,41 @@ def test_the_order_of_the_adverts_does_not_matter(request: dict[str, Any], chanc
     assert {a.advert: a for a in one.adverts} == {a.advert: a for a in other.adverts}
 
 
+@settings(max_examples=12, deadline=None)
+@given(REQUESTS, st.sampled_from([(1, 1), (2, 2), (2,)]), st.randoms(use_true_random=False))
+def test_other_names_of_the_adverts_change_nothing_but_names(
+    request: dict[str, Any], rooms: tuple[int, ...], chance: Any
+) -> None:
+    """Adverts that are alike but for their names are left out: one of them has to come first."""
+    told = [json.dumps({**advert, "id": ""}, sort_keys=True) for advert in request["adverts"]]
+    assume(len(set(told)) == len(told))
+    places = [{**request["places"][0], "plane": plane, "count": room}
+              for plane, room in zip(PLANES, rooms, strict=False)]  # fmt: skip
+    request = {**request, "places": places, "limit": 20}
+    names = [f"x{number}" for number in range(len(told))]
+    chance.shuffle(names)
+    named = dict(zip(names, (advert["id"] for advert in request["adverts"]), strict=True))
+    other = [{**advert, "id": name} for advert, name in zip(request["adverts"], names, strict=True)]
+    mine, theirs = answered(request), answered({**request, "adverts": other})
+    assert listed(mine, request["adverts"]) == with_names(listed(theirs, other), named)
+    assert [one.best_set for one in mine.adverts] == [one.best_set for one in theirs.adverts]
+
+
+def with_names(told: Any, named: dict[str, str]) -> Any:
+    """The same with the other names wherever a text is one."""
+    if isinstance(told, dict):
+        return {key: with_names(value, named) for key, value in told.items()}
+    if isinstance(told, list):
+        return [with_names(value, named) for value in told]
+    return named.get(told, told) if isinstance(told, str) else told
+
+
 @settings(max_examples=6, deadline=None)
 @given(REQUESTS)
 def test_no_set_takes_more_than_there_is_or_what_its_inputs_refuse(request: dict[str, Any]) -> None:
     answer = answered(request)
     pieces = {one["id"]: one["reading"]["quantity_available"] for one in request["adverts"]}
-    room = request["places"][0]["count"]
+    room = sum(place["count"] for place in request["places"])
     assert len(answer.shortlist) <= request["limit"]
     for one in answer.shortlist:
         assert one.by_part["panel_side"] != Verdict.DOES_NOT_FIT

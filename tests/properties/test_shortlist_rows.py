@@ -44,9 +44,9 @@ LIMITS = st.fixed_dictionaries({
 })  # fmt: skip
 POWERS = st.sampled_from([300, 600, 800])
 LAYOUTS = st.sampled_from([
-    (OnInput(0, 0, 1, "series"),), (OnInput(0, 1, 2, "parallel"),),
-    (OnInput(0, 0, 1, "series"), OnInput(0, 1, 1, "series")),
-    (OnInput(0, 0, 2, "parallel"), OnInput(0, 0, 1, "series")),
+    (OnInput(0, 0, 1, "series", 0),), (OnInput(0, 1, 2, "parallel", 0),),
+    (OnInput(0, 0, 1, "series", 0), OnInput(0, 1, 1, "series", 1)),
+    (OnInput(0, 0, 2, "parallel", 0), OnInput(0, 0, 1, "series", 1)),
 ])  # fmt: skip
 
 
@@ -126,7 +126,7 @@ def refused(array: Array, one: PanelKind, whole: InverterKind, index: int) -> bo
 
 @pytest.mark.parametrize("first", [6.0, 15.0])
 def test_of_two_inverters_that_differ_by_their_current_alone_each_gives_its_own(first: float) -> None:
-    layout, rows = (OnInput(0, 1, 1, "series"),), (np.array([0]),)
+    layout, rows = (OnInput(0, 1, 1, "series", 0),), (np.array([0]),)
     judge, limits = Judge(HOME_OF_TWO.at_home, [kind(430)]), {"max_short_circuit_current_a": 40.0}
     years = {
         most_a: float(judge.judged(inverter(800, {**limits, "max_current_a": most_a}), layout, rows).year_kwh[0])

@@ -117,10 +117,10 @@ def _ranks(found: Found) -> dict[str, int]:
 def _panels_out(candidate: Candidate) -> list[PanelsOfSetOut]:
     return [
         PanelsOfSetOut(
-            advert=candidate.panels[on.kind].offer.advert, place=on.place, input=at, count=on.count,
+            advert=candidate.panels[on.kind].offer.advert, place=on.place, input=on.index + 1, count=on.count,
             joined="parallel" if on.joined == "parallel" else "series",
         )
-        for at, on in enumerate(candidate.layout, start=1)
+        for on in candidate.layout
     ]  # fmt: skip
 
 
@@ -244,7 +244,7 @@ def _assumed(one: ListedSet, adverts: Mapping[str, ToldAdvert]) -> Iterable[Assu
     """What was taken of the adverts of a set."""
     for bought in one.candidate.bought:
         if bought.offer.advert is not None:
-            yield from adverts[bought.offer.advert].assumed(bought, len(one.candidate.layout))
+            yield from adverts[bought.offer.advert].assumed(bought, 1 + max(on.index for on in one.candidate.layout))
 
 
 def _new_out(new: ListedSet) -> NewSetOut:

@@ -64,10 +64,11 @@ def found_of(home: ShortlistHome, offers: Sequence[Offer], limit: int, doubles: 
 
 
 def _order(one: ListedSet, home: ShortlistHome) -> tuple[object, ...]:
-    """By the row of places, then by what was told; of equal ones the cheaper, the fewer adverts, what is said, name."""
-    adverts = one.candidate.adverts
+    """By the row of places, then by what was told; of equal ones the cheaper, what brings more, the fewer adverts."""
     row = behind(one.fit, tricky=one.candidate.tricky)
-    return row, one.wanted(home.terms.wish), one.row.outlay, len(adverts), one.candidate.said, adverts
+    gain = one.row.year_kwh if one.row.value is None else one.row.value
+    wanted = one.wanted(home.terms.wish), one.row.outlay, -(gain.middle or 0.0)
+    return row, *wanted, len(one.candidate.adverts), one.candidate.said, one.candidate.goods
 
 
 def _gave_way(listed: Sequence[ListedSet], others: Sequence[Candidate]) -> dict[int, list[Candidate]]:

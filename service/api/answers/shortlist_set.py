@@ -22,12 +22,12 @@ from service.core.shortlist import (
     MOST_PANELS,
     Bought,
     Candidate,
+    Hanging,
     Offer,
     Row,
     Wish,
     behind,
     fit_of,
-    layouts,
     request_of,
     wanted,
 )
@@ -141,8 +141,8 @@ def _new_set(asked: NewFromShopIn, home: ShortlistHome) -> ListedSet:
     inverter = at_pointer("/new_from_shop/inverter", lambda: home.inverter_of(asked.inverter.given()))
     inputs, room = len(inverter.inverter.inputs), sum(home.rooms)
     count = asked.panel_count or min(inputs, room, MOST_PANELS)
-    sunniest = home.at_home.year.sunniest_first()
-    found = layouts((count,), tuple(home.rooms[place] for place in sunniest), inputs)
+    hanging = Hanging(home.at_home, home.rooms, by_money=home.terms.wish != "least_outlay_per_kwh")
+    found = hanging.layouts((count,), inverter)
     if not found:
         told = Found()
         accepted = say("problems", "accepted.whole", {"low": 1, "high": min(room, MOST_PANELS)})
@@ -153,10 +153,11 @@ def _new_set(asked: NewFromShopIn, home: ShortlistHome) -> ListedSet:
         Candidate(
             panels=panels,
             inverter=Offer(advert=_NEW, inverter=inverter, panels_each=0),
-            layout=tuple(replace(on, place=sunniest[on.place]) for on in layout),
+            layout=layout,
             outlay=asked.outlay,
             fit=0,
             rough=0.0,
+            gain=0.0,
             adverts=(_NEW,),
         )
         for layout in found

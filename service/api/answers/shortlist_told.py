@@ -43,7 +43,7 @@ class ToldAdvert:
 
         Args:
             bought: so many of its pieces.
-            inputs: so many of the inverter are used.
+            inputs: up to this one of the inverter's they are used.
         """
         if not isinstance(self.found, Taken):
             return
@@ -58,7 +58,7 @@ class ToldAdvert:
 
 
 def _inputs_taken(bought: Bought, used: int) -> Assumption | None:
-    """How many inputs its inverter was taken to have; None where that was told, or one is used, which all have."""
+    """How many inputs its inverter was taken to have; None where that was told, or only the first is used."""
     kind = bought.offer.inverter
     if kind is None or used < 2 or not kind.assumed.assumed("/inverter/input_count"):
         return None

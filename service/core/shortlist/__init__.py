@@ -1,7 +1,8 @@
 """Which of these adverts is worth a call first, and what may be bid?
 
 ``told`` takes an offer from a read advert or says why there is none (``getting``: what nobody tells of how it comes;
-``town``: where it is; ``currency``: in which one may sum); ``layout`` finds the few ways to hang a set; ``double``
+``town``: where it is; ``currency``: in which one may sum); ``layout`` finds the ways to hang a set, ``hanging`` the
+few of them for a home; ``double``
 finds what is advertised twice; ``grouped`` makes a home's year short; ``fit`` asks what inputs refuse and draw,
 ``judged`` does so for rows of panels; ``paid`` adds up outlays; ``screen`` builds all sets (``candidate``) and puts
 them in the order of ``order``; ``variety`` chooses among them; ``request`` writes the request of one; ``asks`` finds
@@ -17,6 +18,7 @@ from service.core.shortlist.currency import currency_of_most
 from service.core.shortlist.double import doubles_of
 from service.core.shortlist.fit import AtHome
 from service.core.shortlist.grouped import GroupedYear, grouped_year
+from service.core.shortlist.hanging import Hanging
 from service.core.shortlist.layout import Layout, OnInput, layouts
 from service.core.shortlist.offer import (
     MOST_PANELS,
@@ -62,6 +64,7 @@ __all__ = [
     "Chosen",
     "Delivery",
     "GroupedYear",
+    "Hanging",
     "InverterKind",
     "Layout",
     "Left",

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 
-from service.core.model.hours import Floats, Ints
+from service.core.model.hours import Bools, Floats, Ints
 from service.core.shortlist.offer import InverterKind, Offer
 from service.core.shortlist.order import LAST
 from service.core.shortlist.order import behind as behind_of
@@ -72,7 +72,7 @@ def first_alike(inverter: InverterKind) -> list[int]:
 
 
 def best_alone(scored: Sequence[tuple[Offer, int, float]], most: int) -> list[Offer]:
-    """The offers that come out best alone, in the order of their names; those at hand in any case.
+    """The offers that come out best alone, as they were told of; those at hand in any case.
 
     ``scored``: offers with how a set of each fits (``order.fit_of``) and does; in a fit tricky ones come last.
     """
@@ -83,18 +83,28 @@ def best_alone(scored: Sequence[tuple[Offer, int, float]], most: int) -> list[Of
         if key not in best or place < best[key]:
             best[key], offers[key] = place, offer
 
-    def place_of(key: int) -> tuple[bool, tuple[int, float], str]:
-        return offers[key].advert is not None, best[key], offers[key].name
-
-    return sorted((offers[key] for key in sorted(best, key=place_of)[:most]), key=lambda offer: offer.name)
+    chosen = set(sorted(best, key=lambda key: (offers[key].advert is not None, best[key]))[:most])
+    return [offer for key, offer in offers.items() if key in chosen]
 
 
-def best_of(fit: Ints, rough: Floats) -> Iterator[tuple[int, int]]:
-    """Of each column that has a figure: its number and the first row that fits best and of those has the least one."""
+def best_of(fit: Ints, rough: Floats, outlay: Floats, gain: Floats) -> Iterator[tuple[int, int]]:
+    """Of each column that has a figure: its number and the row that fits best and of those has the least one.
+
+    Of equal ones the cheapest, then what brings most: what is given away is paid back at once, one or four.
+    """
     none = np.isnan(rough)
     best_fit = np.where(none, np.iinfo(np.int64).max, fit).min(axis=0)
     first = (fit == best_fit) & ~none
     # What never pays still comes before what cannot be had.
-    row = np.where(first, np.minimum(rough, np.finfo(np.float64).max), np.inf).argmin(axis=0)
+    best = _least(first, np.minimum(rough, np.finfo(np.float64).max))
+    if (best.sum(axis=0) > 1).any():
+        best = _least(_least(best, outlay), -gain)
+    row = best.argmax(axis=0)
     some = np.flatnonzero(first.any(axis=0))
     yield from zip(some.tolist(), row[some].tolist(), strict=True)
+
+
+def _least(among: Bools, figures: Floats) -> Bools:
+    """Those that have the least figure of their column."""
+    of_these = np.where(among, figures, np.inf)
+    return np.asarray(among & (of_these <= of_these.min(axis=0)))

@@ -30,9 +30,7 @@ class Glance:
         self, year: GroupedYear, place: int, terms: Terms, panels: Sequence[Offer], inverters: Sequence[Offer]
     ) -> None:
         """``place``: the sunniest."""
-        heat = 1.0 - _LOSS_PER_K * (year.cell_c[place] - _STANDARD_C)
-        share = year.irradiance_w_per_m2[place] / _STANDARD_W_PER_M2 * heat * _EFFICIENCY_SHARE
-        self._share = np.asarray(np.maximum(share, 0.0), np.float32)
+        self._share = share_of_rated(year, place)
         self._year, self._terms, self._panels, self._inverters = year, terms, panels, inverters
         sheets = [one.panel.panel for one in panels if one.panel is not None]
         labels = [(one.rated_power_w, one.open_circuit_voltage_v, one.short_circuit_current_a) for one in sheets]
@@ -77,7 +75,7 @@ class Glance:
         year, saving = self._sums(np.tile(watts.ravel(), each.size), np.repeat(each, watts.size), rows)
         outlay = paid + np.asarray(own)[:, None, None]
         best = self._terms.rough(outlay, year, saving, second_hand=self._used[first]).min(axis=(1, 2)).tolist()
-        scored = [(*_rank(one), best[at], one.name, at) for at, one in enumerate(self._inverters)]
+        scored = [(*_rank(one), best[at], at) for at, one in enumerate(self._inverters)]
         return [self._inverters[at] for *_, at in sorted(scored)]
 
     def _most(self) -> Ints:
@@ -106,6 +104,13 @@ class Glance:
 
         year, saving = some_at_a_time(rated_w.size, sums)
         return year[rows], None if saving is None else saving[rows]
+
+
+def share_of_rated(year: GroupedYear, place: int) -> Singles:
+    """(k,) what a usual panel at a place gives of its rated power, behind an inverter."""
+    heat = 1.0 - _LOSS_PER_K * (year.cell_c[place] - _STANDARD_C)
+    share = year.irradiance_w_per_m2[place] / _STANDARD_W_PER_M2 * heat * _EFFICIENCY_SHARE
+    return np.asarray(np.maximum(share, 0.0), np.float32)
 
 
 def _ends(limits: Input) -> tuple[float, float]:

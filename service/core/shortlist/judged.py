@@ -33,6 +33,11 @@ class Judged:
     year_kwh: Floats
     saving: Floats | None
 
+    @property
+    def gain(self) -> Floats:
+        """What a year brings: what it saves, or its kWh; what is closer than hundredths is equal."""
+        return np.round(self.year_kwh if self.saving is None else self.saving, 2)
+
 
 class _Hung:
     """Of each kind of panel in one wiring at a place: what it gives where no limit holds it, and within which ends.
@@ -79,6 +84,7 @@ class Judge:
         self.home, self.kinds = home, kinds
         self.without_curve: set[str] = set()
         self._rated_w = np.array([kind.panel.rated_power_w for kind in kinds])
+        self.two_sided = np.array([kind.panel.bifaciality_share > 0.0 for kind in kinds], bool)
         self._most_dc_w = _MOST_OVER_RATED * float(self._rated_w.max(initial=0.0)) * MOST_PANELS
         flicker = home.year.flicker_share
         self._brightest = 1.0 if flicker is None else 1.0 + float(flicker.max(initial=0.0))
@@ -92,7 +98,7 @@ class Judge:
         if inverter.key not in self._first_alike:
             self._first_alike[inverter.key] = first_alike(inverter)
         first, here = self._first_alike[inverter.key], [kinds[on.kind] for on in layout]
-        drawn = [self._on(inverter, first[at], on, here[at]) for at, on in enumerate(layout)]
+        drawn = [self._on(inverter, first[on.index], on, these) for on, these in zip(layout, here, strict=True)]
         fits, fit = drawn[0].fits[here[0]], np.maximum(drawn[0].fit[here[0]], self.home.side_fit(inverter))
         for one, these in zip(drawn[1:], here[1:], strict=True):
             fits &= one.fits[these]
@@ -117,7 +123,7 @@ class Judge:
         """Of sets that can be; what no input holds comes out the same on alike inverters."""
         free = not any(one.held[these].any() for one, these in zip(drawn, kinds, strict=True))
         output = _output_of(inverter.inverter)
-        key = (output, *(id(one.hung) for one in drawn), *(these.tobytes() for these in kinds))
+        key = (output, *sorted((id(one.hung), these.tobytes()) for one, these in zip(drawn, kinds, strict=True)))
         if free and key in self._free_sums:
             return self._free_sums[key]
         table: OutputTable = self.home.kept.get(

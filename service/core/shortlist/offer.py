@@ -95,8 +95,19 @@ class Offer:
 
     @property
     def name(self) -> str:
-        """By which offers are put in an order that hangs on no list: what is at hand comes first."""
+        """Of its advert; empty: at hand."""
         return "" if self.advert is None else self.advert
+
+    @property
+    def place_in_lists(self) -> tuple[object, ...]:
+        """An order that hangs on no list and, but among equals, on no name: at hand first, then by what it is."""
+        panel, inverter, lot, freight, km = self.panel, self.inverter, self.lot, self.freight, self.km
+        return (
+            self.advert is not None, "" if panel is None else panel.key, "" if inverter is None else inverter.key,
+            self.each, -1.0 if lot is None else lot, self.pieces or 0, self.least, self.panels_each,
+            -1.0 if freight is None else freight, -1.0 if km is None else km, self.second_hand, self.tricky,
+            self.only_sent, self.trip or "", self.name,
+        )  # fmt: skip
 
     def must_take(self, pieces: int) -> int:
         """How many have to be taken, and paid for, so that there are so many.
@@ -173,7 +184,7 @@ def delivery_of(bought: Sequence[Bought], per_km: float) -> Delivery:
     """
     trips: dict[str, list[Offer]] = {}
     freight, less, more, unknown = 0.0, 0.0, 0.0, []
-    for one in sorted({id(b.offer): b.offer for b in bought}.values(), key=lambda offer: offer.name):
+    for one in sorted({id(b.offer): b.offer for b in bought}.values(), key=lambda offer: offer.place_in_lists):
         if one.advert is None:
             continue
         if one.km is not None:
@@ -182,7 +193,7 @@ def delivery_of(bought: Sequence[Bought], per_km: float) -> Delivery:
             freight, less, more = freight + one.freight, less + one.freight_less, more + one.freight_more
         else:
             unknown.append(one.name)
-    drives = [_drive(trips[trip], per_km) for trip in sorted(trips)]
+    drives = [_drive(trip, per_km) for trip in trips.values()]
     return Delivery(
         freight=freight + sum(sent for _, sent in drives), freight_less=less, freight_more=more,
         km=sum(km for km, _ in drives), unknown=tuple(unknown),

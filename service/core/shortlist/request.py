@@ -30,7 +30,7 @@ def request_of(
         place = {name: value for name, value in places[on.place].items() if name not in {"name", "input", "joined"}}
         wiring = {"count": on.count} if on.count == 1 else {"count": on.count, "joined": on.joined}
         arrays.append(
-            {**place, **_name(candidate, at, places), "input": at + 1, **wiring, "panel": panels[on.kind].given}
+            {**place, **_name(candidate, at, places), "input": on.index + 1, **wiring, "panel": panels[on.kind].given}
         )
     outlay = outlay_of(candidate.bought, costs)
     return {**shared, "arrays": arrays, "inverter": dict(inverter.given), **({"outlay": outlay} if outlay else {})}

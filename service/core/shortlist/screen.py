@@ -18,8 +18,9 @@ from service.core.shortlist.among import best_alone, best_of, by_kind, first_of,
 from service.core.shortlist.candidate import Candidate, Screened, candidate_of, in_order, names_of
 from service.core.shortlist.fit import AtHome
 from service.core.shortlist.glance import Glance
+from service.core.shortlist.hanging import Hanging
 from service.core.shortlist.judged import Judge, Judged
-from service.core.shortlist.layout import Layout, OnInput, layouts
+from service.core.shortlist.layout import Layout
 from service.core.shortlist.offer import MOST_PANELS, Bought, InverterKind, Offer, OwnCosts, PanelKind
 from service.core.shortlist.order import LIKELY_FITS
 from service.core.shortlist.paid import Paid
@@ -46,9 +47,8 @@ class Screen:
         ``passed_over`` will hold the names of offers that were not judged.
         """
         self.home, self.terms = home, terms
-        self.sunniest = home.year.sunniest_first()
-        self.rooms = tuple(rooms[place] for place in self.sunniest)
-        ordered = sorted(offers, key=lambda offer: offer.name)
+        self.hanging = Hanging(home, rooms, by_money=terms.wish != "least_outlay_per_kwh")
+        ordered = sorted(offers, key=lambda offer: offer.place_in_lists)
         self.panels = [one for one in ordered if one.panel is not None and one.inverter is None]
         self.inverters = [one for one in ordered if one.inverter is not None and one.panel is None]
         self.whole = [one for one in ordered if one.inverter is not None and one.panel is not None]
@@ -66,7 +66,6 @@ class Screen:
         self.sets = 0
         self.passed_over: frozenset[str] = frozenset()
         self._at_a_glance: tuple[Sequence[Offer], Sequence[Offer]] = (), ()
-        self._wirings: dict[tuple[tuple[int, ...], int], list[Layout]] = {}
 
     @property
     def without_curve(self) -> set[str]:
@@ -95,10 +94,10 @@ class Screen:
                 if one is not offer and one.panel and one.panel.key in self.without_curve:
                     continue
                 count = one.panels_each if one.inverter else 1
-                for layout in () if inverter is None else self._layouts((count,), inverter):
+                for layout in () if inverter is None else self.hanging.all_layouts((count,), inverter):
                     refused = [
-                        why for at, on in enumerate(layout) if one.panel and inverter
-                        and (why := self.home.strung(one.panel, on).refusal(inverter, at))
+                        why for on in layout if one.panel and inverter
+                        and (why := self.home.strung(one.panel, on).refusal(inverter, on.index))
                     ]  # fmt: skip
                     if not refused:
                         return None
@@ -118,20 +117,11 @@ class Screen:
         """Is there any layout of it with any of the others?"""
         counts = {one.panels_each if one.inverter else 1 for one in ([offer] if offer.panel else self.panels)}
         kinds = [one.inverter for one in ([offer] if offer.inverter else self.inverters)]
-        return any(self._layouts((count,), kind) for kind in kinds if kind is not None for count in counts)
-
-    def _layouts(self, counts: tuple[int, ...], inverter: InverterKind) -> list[Layout]:
-        inputs = len(inverter.inverter.inputs)
-        if (counts, inputs) not in self._wirings:
-            self._wirings[counts, inputs] = [
-                tuple(OnInput(one.kind, self.sunniest[one.place], one.count, one.joined) for one in layout)
-                for layout in layouts(counts, self.rooms, inputs)
-            ]
-        return self._wirings[counts, inputs]
+        return any(self.hanging.layouts((count,), kind) for kind in kinds if kind is not None for count in counts)
 
     def _alone(self) -> list[Candidate]:
         """Of one offer of panels; of very many offers, of the first at a glance, until enough are found that fit."""
-        glance = Glance(self.home.year, self.sunniest[0], self.terms, self.panels, self.inverters)
+        glance = Glance(self.home.year, self.hanging.sunniest[0], self.terms, self.panels, self.inverters)
         own = [self.paid.own(one) for one in self.inverters]
         rows = glance.panels(self.paid.apart, own, self.home.panel_cap)
         inverters = glance.inverters(own)
@@ -182,28 +172,41 @@ class Screen:
             (count, row): (Bought(offers[row], count),) for count, these in there.items() for row in these.tolist()
         }
         for inverter, alike in inverters:
-            ways = [
-                (count, layout) for count in self.counts if there[count].size
-                for layout in self._layouts((count,), inverter)
-            ]  # fmt: skip
+            ways, found_there = self._ways(there, self.kind_of[rows], inverter)
             if not ways:
                 continue
-            judged = self._spread([
-                (there[count], self.judge.judged(inverter, layout, (self.kind_of[rows[there[count]]],)))
-                for count, layout in ways
-            ], rows.size)  # fmt: skip
-            fits = judged.fit.tolist()
+            judged = self._spread(found_there, rows.size)
+            gains, fits = judged.gain, judged.fit.tolist()
             for offer in alike:
                 each = {count: self.paid.with_inverter(offer, count)[rows] for count in self.counts}
                 outlay = np.stack([each[count] for count, _ in ways])
                 rough = self._rough(outlay, judged, used)
                 self.sets += int(np.count_nonzero(~np.isnan(rough)))
-                paid, figures = outlay.tolist(), rough.tolist()
-                for row, at in best_of(judged.fit, rough):
+                paid, figures, brings = outlay.tolist(), rough.tolist(), gains.tolist()
+                for row, at in best_of(judged.fit, rough, outlay, gains):
                     count, layout = ways[at]
-                    told = paid[at][row], fits[at][row], figures[at][row]
+                    told = paid[at][row], fits[at][row], figures[at][row], brings[at][row]
                     found.append(candidate_of(bought[count, row], offer, layout, *told))
         return found
+
+    def _ways(
+        self, there: Mapping[int, Ints], kinds: Ints, inverter: InverterKind
+    ) -> tuple[list[tuple[int, Layout]], list[tuple[Ints, Judged]]]:
+        """Numbers and layouts, and what was judged of which rows; of what fits in none the spare ones are asked."""
+        ways: list[tuple[int, Layout]] = []
+        judged: list[tuple[Ints, Judged]] = []
+        sound = self.home.side_fit(inverter)
+        for count, these in there.items():
+            left = these
+            for spare in (False, True):
+                layouts = self.hanging.layouts((count,), inverter, spare=spare) if left.size else []
+                found = [self.judge.judged(inverter, layout, (kinds[left],)) for layout in layouts]
+                ways += [(count, layout) for layout in layouts]
+                judged += [(left, one) for one in found]
+                if found and not spare and self.hanging.layouts((count,), inverter, spare=True):
+                    fits = np.stack([np.isfinite(one.year_kwh) & (one.fit <= sound) for one in found])
+                    left = left[~fits.any(axis=0) & self.judge.two_sided[kinds[left]]]
+        return ways, judged
 
     def _spread(self, judged: Sequence[tuple[Ints, Judged]], rows: int) -> Judged:
         """Of ways and rows, (ways, rows), what was judged of some rows in each way; nan elsewhere."""
@@ -231,8 +234,9 @@ class Screen:
             used = self.second_hand[rows[0]] | self.second_hand[rows[1]]
             tricky = np.array([any(one.tricky for one in pair) for pair in able], np.int64)
             for inverter, alike in by_kind(with_which):
-                for layout in self._layouts(counts, inverter):
+                for layout in self.hanging.layouts(counts, inverter):
                     judged = self.judge.judged(inverter, layout, (self.kind_of[rows[0]], self.kind_of[rows[1]]))
+                    gains = judged.gain
                     for offer in alike:
                         outlay = self.paid.of_two(able, counts, offer, paid + self.paid.own(offer))
                         rough = self._rough(outlay, judged, used)
@@ -240,7 +244,7 @@ class Screen:
                         places = 2 * judged.fit + np.maximum(tricky, int(offer.tricky))
                         for at in first_of(rough, places, MOST_LOOKED, last):
                             bought = Bought(able[at][0], counts[0]), Bought(able[at][1], counts[1])
-                            figures = float(outlay[at]), int(judged.fit[at]), float(rough[at])
+                            figures = float(outlay[at]), int(judged.fit[at]), float(rough[at]), float(gains[at])
                             yield candidate_of(bought, offer, layout, *figures)
 
     def _whole(self) -> Iterator[Candidate]:
@@ -250,12 +254,15 @@ class Screen:
                 continue
             bought = (Bought(offer),)
             outlay = np.array([self.paid.outlay(bought, offer)])
-            for layout in self._layouts((offer.panels_each,), offer.inverter):
-                judged = self.judge.judged(offer.inverter, layout, (np.array([kind]),))
+            ways = self._ways({offer.panels_each: np.array([0])}, np.array([kind]), offer.inverter)
+            for (_, layout), (here, judged) in zip(*ways, strict=True):
+                if not here.size:
+                    continue
                 rough = self._rough(outlay, judged, np.array([offer.second_hand]))
                 if not np.isnan(rough[0]):
                     self.sets += 1
-                    yield candidate_of(bought, offer, layout, float(outlay[0]), int(judged.fit[0]), float(rough[0]))
+                    figures = float(outlay[0]), int(judged.fit[0]), float(rough[0]), float(judged.gain[0])
+                    yield candidate_of(bought, offer, layout, *figures)
 
     def _rough(self, outlay: Floats, judged: Judged, second_hand: Bools) -> Floats:
         """As ``Terms.rough``; nan where an input refuses."""

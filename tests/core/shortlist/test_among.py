@@ -48,7 +48,8 @@ def test_the_better_wiring_of_equal_adverts_counts_and_nothing_is_left_out_where
 
 WAYS = st.integers(1, 4).flatmap(
     lambda columns: st.lists(
-        st.lists(st.tuples(st.integers(0, 2), st.sampled_from([1.0, 2.0, NEVER, float("nan")])),
+        st.lists(st.tuples(st.integers(0, 2), st.sampled_from([0.0, 2.0, NEVER, float("nan")]),
+                           st.sampled_from([0.0, 9.0]), st.sampled_from([50.0, 80.0])),
                  min_size=columns, max_size=columns),
         min_size=1, max_size=4,
     )
@@ -57,17 +58,21 @@ WAYS = st.integers(1, 4).flatmap(
 
 @settings(max_examples=80, deadline=None)
 @given(WAYS)
-def test_of_each_column_the_first_that_fits_best_and_of_those_does_best(ways: list[list[tuple[int, float]]]) -> None:
-    fit, rough = (
-        np.array([[one[0] for one in way] for way in ways]),
-        np.array([[one[1] for one in way] for way in ways]),
-    )
+def test_of_each_column_what_fits_best_does_best_costs_least_and_brings_most(
+    ways: list[list[tuple[int, float, float, float]]],
+) -> None:
+    fit = np.array([[one[0] for one in way] for way in ways])
+    rough, outlay, gain = (np.array([[one[at] for one in way] for way in ways]) for at in (1, 2, 3))
     wanted = []
     for column in range(fit.shape[1]):
         there = [row for row in range(len(ways)) if not np.isnan(rough[row, column])]
         if there:
-            wanted.append((column, min(there, key=lambda row: (fit[row, column], rough[row, column], row))))
-    assert list(best_of(fit, rough)) == wanted
+            places = {
+                row: (fit[row, column], rough[row, column], outlay[row, column], -gain[row, column], row)
+                for row in there
+            }
+            wanted.append((column, min(there, key=places.__getitem__)))
+    assert list(best_of(fit, rough, outlay, gain)) == wanted
 
 
 @settings(max_examples=80, deadline=None)
@@ -80,8 +85,9 @@ def test_those_that_do_best_alone_do_so_by_their_best_set(scored: list[tuple[int
 
     def place(at: int) -> tuple[object, ...]:
         sets = [(behind(fit, tricky=offers[at].tricky), rough) for number, fit, rough in scored if number == at]
-        return offers[at].advert is not None, min(sets), offers[at].name
+        return offers[at].advert is not None, min(sets), told.index(at)
 
-    wanted = sorted(sorted({at for at, _, _ in scored}, key=place)[:most], key=lambda at: offers[at].name)
+    told = list(dict.fromkeys(at for at, _, _ in scored))
+    wanted = sorted(sorted(told, key=place)[:most], key=told.index)
     found = best_alone([(offers[at], fit, rough) for at, fit, rough in scored], most)
     assert found == [offers[at] for at in wanted]

@@ -28,7 +28,7 @@ INVERTERS = st.dictionaries(st.sampled_from("uvwxyz"), st.tuples(FIGURES, FITS),
 def set_of(panels: tuple[str, ...], inverter: str, rough: float, fit: int = LIKELY_FITS) -> Candidate:
     return Candidate(
         panels=tuple(Bought(Offer(advert=name)) for name in panels), inverter=Offer(advert=inverter, panels_each=0),
-        layout=(), outlay=rough, fit=fit, rough=rough, adverts=(*panels, inverter),
+        layout=(), outlay=rough, fit=fit, rough=rough, gain=1.0, adverts=(*panels, inverter),
     )  # fmt: skip
 
 
