@@ -191,10 +191,13 @@ def test_without_a_tariff_prices_of_two_currencies_are_neither_summed_nor_compar
         assert answer["currency"] == "EUR"
         assert (reason(answer, "d"), reason(answer, "p"), reason(answer, "n")) == ("currency_unlike_most", None, None)
         assert all("d" not in one["adverts"] for one in answer["shortlist"])
+        assert all(one["against_new"]["code"] != "bargain" for one in answer["shortlist"])  # 420 of what?
         [note] = [note for note in answer["notes"] if note["code"] == "currency_of_most"]
         assert "EUR" in note["text"]
         assert {"tariff"} <= {one["code"] for one in answer["questions"]}
         assert " EUR" in post(PATH, {**request, "adverts": order}, "text/plain").text
+    alike = answered({**request, "adverts": [adverts[0], adverts[3]], "new_from_shop": EXAMPLE["new_from_shop"]})
+    assert alike["shortlist"][0]["against_new"]["code"] == "bargain"
     nobody = [{**one, "reading": {**one["reading"], "price": {"value": 50}}} for one in adverts]
     unnamed = answered({**request, "adverts": nobody})
     assert (unnamed["currency"], len(unnamed["shortlist"]) > 0) == (None, True)

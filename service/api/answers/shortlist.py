@@ -138,7 +138,9 @@ def _set_out(
     told = [*mine, *(adverts[name] for name in doubles)]
     doubts = list(dict.fromkeys(code for advert in told for code in advert.doubts))
     gave_way = found.gave_way.get(rank, ())
-    against = None if new is None else beside(row, new.row, home.terms.wish, doubts)
+    against = None if new is None else beside(
+        row, new.row, home.terms.wish, doubts, one_currency=not _currencies_differ(adverts.values())
+    )  # fmt: skip
     most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
     ceiling = None if new is None or new.row.refused else new.row.outlay
     bids = [] if most is None else bids_of(
@@ -182,6 +184,11 @@ def _set_out(
         alternative_count=len(gave_way),
         request=one.request,
     )  # fmt: skip
+
+
+def _currencies_differ(adverts: Iterable[ToldAdvert]) -> bool:
+    """Were adverts left out for another currency than that of most, so that nobody knows the caller's own?"""
+    return any(isinstance(one.found, Left) and one.found.code == "currency_unlike_most" for one in adverts)
 
 
 def _fit_text(one: ListedSet, found: Found) -> str:

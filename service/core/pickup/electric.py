@@ -147,7 +147,9 @@ def judged_current(reading: PanelReading, expected: Between, door: Door, beside:
         causes = _no_measure(beside, "current")
     if not causes:
         causes = _of_the_label(door.ratings, door.ratings.current_known, "short-circuit current")
-    if not causes and read < _PROVEN_SHARE * expected.high:
+    # Those of a lot that agree are alike: what is shown of one is shown of all.
+    shown = beside.middle if beside.stands == "agrees" and beside.middle is not None else read
+    if not causes and shown < _PROVEN_SHARE * expected.high:
         causes = (cause("light_too_unsure", high=round(expected.high, 2), **_of_a_lot(beside)),)
     return _quantity(ISC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
 

@@ -161,17 +161,18 @@ def as_good_at(row: Row, other: Row, wish: Wish) -> float | None:
     return other.outlay / other.year_kwh.middle * (row.year_kwh.middle or 0.0) if other.year_kwh.middle else None
 
 
-def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str]) -> Beside:
+def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str], *, one_currency: bool = True) -> Beside:
     """A set beside the new one by what is wanted.
 
     A bargain is better in its cautious case than the new set in its middle one, is not refused and likely fits, as the
     new one does, and nothing in its adverts smells of a trick. A new set that does not fit itself is no measure.
+    ``one_currency``: is the price of the new one in that of the account, as far as anybody can know?
     """
     mine = wanted(wish, row.outlay, row.year_kwh, row.payback_years, row.value)
     theirs = wanted(wish, new.outlay, new.year_kwh, new.payback_years, new.value)
     careful = _cautiously(row, wish)
     usual = _in_the_middle(new, wish)
-    sound = row.may_fit and new.may_fit and not SUSPICIOUS & set(doubts)
+    sound = one_currency and row.may_fit and new.may_fit and not SUSPICIOUS & set(doubts)
     if new.refused:
         code = NEW_REFUSED
     elif sound and mine < theirs and careful is not None and usual is not None and careful < usual:

@@ -146,6 +146,18 @@ def test_the_panel_that_stands_apart_is_told_whatever_the_sky(light: Light) -> N
     assert second.worth.share == pytest.approx(6.05 / 7.02, abs=0.01)
 
 
+def test_panels_of_a_lot_that_agree_are_judged_alike_under_a_guessed_sky() -> None:
+    most = expected_at(door(sky(720.0))).current
+    assert most is not None
+    about = 0.7 * most.high
+    for middle, verdict in ((1.01, Seen.AS_EXPECTED), (0.99, Seen.CANNOT_TELL)):
+        lot = [
+            reading(name, voc=38.8, isc=about * middle * share)
+            for name, share in zip("abc", (0.98, 1.0, 1.02), strict=True)
+        ]
+        assert {seen.verdict for seen in panels_seen(door(sky(720.0)), lot)} == {verdict}
+
+
 def test_a_panel_not_turned_to_the_sun_is_read_again() -> None:
     seen = one(door(sky(720.0, askew=300.0)), reading(voc=38.5, isc=4.0))
     assert codes(seen) == ["turned_to_the_sun"]
