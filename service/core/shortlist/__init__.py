@@ -1,13 +1,12 @@
 """Which of these adverts is worth a call first, and what may be bid?
 
 ``told`` takes an offer from a read advert or says why there is none (``getting``: what nobody tells of how it comes;
-``town``: where it is; ``currency``: in which one may sum); ``layout`` finds the ways to hang a set, ``hanging`` the
-few of them for a home; ``double``
-finds what is advertised twice; ``grouped`` makes a home's year short; ``fit`` asks what inputs refuse and draw,
-``judged`` does so for rows of panels; ``paid`` adds up outlays; ``screen`` builds all sets (``candidate``) and puts
-them in the order of ``order``; ``variety`` chooses among them; ``request`` writes the request of one; ``asks`` finds
-what its sellers must be asked; ``beside_text``: what a text tells otherwise than a reading of it. What is told of a
-set comes from the same functions as an appraisal.
+``town``: where it is; ``currency``: in which one may sum); ``layout`` finds the ways to hang a set, ``hanging`` the few
+of them for a home; ``double`` finds what is advertised twice; ``grouped`` makes a home's year short; ``fit`` asks what
+inputs refuse and draw, ``judged`` does so for rows of panels; ``paid`` adds up outlays; ``screen`` builds all sets
+(``candidate``) and puts them in the order of ``order``; ``variety`` chooses among them; ``request`` writes the request
+of one; ``asks`` finds what its sellers must be asked; ``beside_text``: what a text tells otherwise than a reading of
+it. What is told of a set comes from the same functions as an appraisal.
 """
 
 from service.core.shortlist.asks import questions_of, ratings_that_decide
