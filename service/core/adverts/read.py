@@ -25,6 +25,7 @@ from service.core.adverts.old_prices import leave_out_old_prices
 from service.core.adverts.orders import Orders
 from service.core.adverts.other_amounts import leave_out_other_amounts
 from service.core.adverts.other_sending import leave_out_other_sending
+from service.core.adverts.others_prices import leave_out_others_prices
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
@@ -175,6 +176,7 @@ def _offer(
     leave_out_other_sending(scene)
     leave_out_other_amounts(scene)
     leave_out_amounts_beside(scene)
+    leave_out_others_prices(scene)
     leave_out_old_prices(scene)
     if "delivered" in scene.by_what or "giveaway" in scene.by_what:
         leave_out_free_from(scene)

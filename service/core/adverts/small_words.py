@@ -81,6 +81,12 @@ class SmallWords:
     price_lowered_to: Words  # what may stand between the two
     of_old_price: Words  # without one of these there is no old price
 
+    others_selling: Words  # "my brother sold his at 40, I want 90 each"
+    i_ask: Words
+    offered: Words  # "I was offered 40, but it's 90"
+    to_me: Words
+    then: Words  # "first 120, then 105, last price 90"
+
     # Amounts that are no price of the goods.
     energy: Words  # "0.35 € per kWh"
     per_energy: Words  # between an amount and that
