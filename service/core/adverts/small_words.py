@@ -87,6 +87,11 @@ class SmallWords:
     to_me: Words
     then: Words  # "first 120, then 105, last price 90"
 
+    between_two: Words  # "between 40 and 60 each"
+    and_two: Words
+    up_to_sum: Words  # "40 to 60 depending on condition"
+    depending: Words
+
     # Amounts that are no price of the goods.
     energy: Words  # "0.35 € per kWh"
     per_energy: Words  # between an amount and that

@@ -39,6 +39,7 @@ ASKED = {
     "RECANTING": SMALL.recanting | SMALL.recanting_signs,
     "DISPROVED": SMALL.believed | SMALL.was_sold | SMALL.title_named,
     "COMPARING": SMALL.comparing | SMALL.comparing_good | SMALL.comparable | SMALL.replacing,
+    "SPANS": SMALL.between_two | SMALL.depending,
     "OTHERS_PRICES": SMALL.strangers | SMALL.others_selling | SMALL.offered | SMALL.i_ask,
     "THEIRS": SMALL.strangers | SMALL.of_now | SMALL.new_ones,
 }  # fmt: skip
@@ -149,6 +150,7 @@ HANGING = {
     "RECANTING": "Inverter 800 W, max input voltage 60 V, sorry, 50 V. £60",
     "COMPARING": "Panels, £40. Stronger than a 440 W one.",
     "OTHERS_PRICES": "Panels 300 W. My brother sold his at £40 each, mine are £90 each.",
+    "SPANS": "Module 300 W, zwischen 40 und 60 Euro je Stück.",
     "THEIRS": "Panels, £40. My new ones have 440 W, these are older.",
     "DISPROVED": "Panels, £40. I thought 400 W, but the sticker says 300 W.",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
