@@ -16,6 +16,7 @@ SHARED_WIRE, COLUMNS, USED_WITH, DEPOSITS, BILLS = 1 << 39, 1 << 40, 1 << 41, 1 
 INSTEAD, BESIDE_PRICE = 1 << 44, 1 << 45
 PUT_UP, FRAGILE_OTHERS, IN_THE_DARK = 1 << 46, 1 << 47, 1 << 48
 RECANTING, DISPROVED, COMPARING, THEIRS = 1 << 49, 1 << 50, 1 << 51, 1 << 52
+OTHERS_PRICES, SPANS = 1 << 53, 1 << 54
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -42,6 +43,8 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (DISPROVED, small.believed | small.was_sold | small.title_named),
         (COMPARING, small.comparing | small.comparing_good | small.comparable | small.replacing),
         (THEIRS, small.strangers | small.of_now | small.new_ones),
+        (OTHERS_PRICES, small.strangers | small.others_selling | small.offered | small.i_ask),
+        (SPANS, small.between_two | small.depending),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

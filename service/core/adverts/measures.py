@@ -17,6 +17,8 @@ _LARGE = frozenset(("mm", "V", "W"))
 _LIKE_WATTS = (150.0, 720.0)
 _NO_UNIT = ("", 1.0, False, False)
 _GROUP, _GROUP_AND_CENTS = 3, 6  # signs of what may go on with a figure: "200", "200,00"
+_PARTS_OF_ONE = frozenset("13")
+_BELOW = {"2": 2.0, "4": 4.0}
 
 
 def measured(walk: Walk, at: int, figure: Figure) -> int:
@@ -43,6 +45,9 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
     ):
         figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x", "1 200,00 zł"
         behind = words[to]
+    if behind in _PARTS_OF_ONE and gaps[to]:
+        figure, to = _with_part(walk, figure, to)
+        behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
     if (known := walk.units.get(behind)) is None and not money and behind not in BEFORE_UNITS:
         if behind in walk.loose and loose_amount(walk, item, figure, money):
@@ -57,6 +62,18 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         item.glued = words[at - 1]
     walk.items.append(item)
     return item.to
+
+
+def _with_part(walk: Walk, figure: Figure, to: int) -> tuple[Figure, int]:
+    """A figure with a part of one behind it, written with a stroke and before a unit: "13 1/2 A", "2 3/4 kg"."""
+    words, end = walk.padded, to + 3
+    below = _BELOW.get(words[to + 2], 0.0)
+    if words[to + 1] != "/" or not below or not (walk.glued(to + 1) and walk.glued(to + 2)):
+        return figure, to
+    if words[end] not in walk.units or not figure.raw.isdigit():
+        return figure, to
+    value = figure.value + int(words[to]) / below
+    return Figure(figure.raw, value, value, value, dated=False), end
 
 
 def _with_half(walk: Walk, figure: Figure, to: int) -> tuple[Figure, int]:

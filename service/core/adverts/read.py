@@ -24,9 +24,12 @@ from service.core.adverts.old_prices import leave_out_old_prices
 from service.core.adverts.orders import Orders
 from service.core.adverts.other_amounts import leave_out_other_amounts
 from service.core.adverts.other_sending import leave_out_other_sending
+from service.core.adverts.others_prices import leave_out_others_prices
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
+from service.core.adverts.price_spans import leave_out_spans
+from service.core.adverts.priced_apart import ONE_OF_TWO, leave_out_the_others
 from service.core.adverts.reading import Advert, Claim, Price, Reading
 from service.core.adverts.scene import FIELDS, TITLE_FROM, Scene, scene_of
 from service.core.adverts.sold import is_sold
@@ -172,6 +175,10 @@ def _offer(
     leave_out_other_sending(scene)
     leave_out_other_amounts(scene)
     leave_out_amounts_beside(scene)
+    leave_out_others_prices(scene)
+    leave_out_spans(scene)
+    if goods.kind in ONE_OF_TWO:
+        leave_out_the_others(scene, goods.kind)
     leave_out_old_prices(scene)
     if "delivered" in scene.by_what or "giveaway" in scene.by_what:
         leave_out_free_from(scene)

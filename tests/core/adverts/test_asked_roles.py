@@ -40,6 +40,8 @@ ASKED = {
     "RECANTING": SMALL.recanting | SMALL.recanting_signs,
     "DISPROVED": SMALL.believed | SMALL.was_sold | SMALL.title_named,
     "COMPARING": SMALL.comparing | SMALL.comparing_good | SMALL.comparable | SMALL.replacing,
+    "SPANS": SMALL.between_two | SMALL.depending,
+    "OTHERS_PRICES": SMALL.strangers | SMALL.others_selling | SMALL.offered | SMALL.i_ask,
     "THEIRS": SMALL.strangers | SMALL.of_now | SMALL.new_ones,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
@@ -152,6 +154,8 @@ HANGING = {
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
     "RECANTING": "Inverter 800 W, max input voltage 60 V, sorry, 50 V. £60",
     "COMPARING": "Panels, £40. Stronger than a 440 W one.",
+    "OTHERS_PRICES": "Panels 300 W. My brother sold his at £40 each, mine are £90 each.",
+    "SPANS": "Module 300 W, zwischen 40 und 60 Euro je Stück.",
     "THEIRS": "Panels, £40. My new ones have 440 W, these are older.",
     "DISPROVED": "Panels, £40. I thought 400 W, but the sticker says 300 W.",
 }

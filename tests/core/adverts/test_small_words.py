@@ -148,7 +148,7 @@ def changed(language, role, *words):
 @pytest.mark.parametrize(
     ("language", "role", "words", "why"),
     [
-        ("de", "because_of", ("wegen",), "de: 'because_of' is no role; accepted: joining, per"),
+        ("de", "because_of", ("wegen",), "de: 'because_of' is no role; accepted: recanting, recanting_two"),
         ("de", "own", ("mein", "Unser"), "de, own: 'Unser' is not one word in small letters"),
         ("de", "own", ("mein", ""), "de, own: '' is not one word"),
         ("fr", "own", ("à moi",), "fr, own: 'à moi' is not one word"),
