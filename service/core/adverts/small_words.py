@@ -211,6 +211,14 @@ class SmallWords:
     bid_for: Words  # behind it: "£40 for a panel"
     too: Words  # "so am I", behind a question who looks for goods
     of_myself: Words  # the other words of it
+    myself: Words  # "I", "we", where verbs do not tell
+    i_have: Words  # "heb er twee nodig"
+    i_take: Words  # verbs that tell of the writer: "prendrais"
+    i_would: Words  # before verbs that do not: "ich würde zwei abnehmen"
+    taking: Words
+    beside_count: Words  # between such a word and a number: "er twee", "two of these"
+    if_you: Words  # "if you have two to spare, I pay 40"
+    to_spare: Words
 
     # Orders to a reader.
     nothing: Words  # "looking for nothing in exchange", "nothing up front"
