@@ -2,12 +2,12 @@
 
 from typing import NamedTuple
 
+from service.core.adverts.around_panels import sells_what_is_around
 from service.core.adverts.aside import in_exchange, is_optional, is_reason, is_supposed
 from service.core.adverts.asked_for import is_asked_for, needs_goods
 from service.core.adverts.belongings import sells_a_belonging, sells_another_inverter
 from service.core.adverts.bids import kind_of_bids
 from service.core.adverts.bundles import bundles_of
-from service.core.adverts.houses import sells_a_house
 from service.core.adverts.lessons import sells_knowledge
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.missing_inverters import inverter_missing
@@ -285,7 +285,7 @@ def _other_goods(scene: Scene, named: _Named) -> bool:
     if (
         sells_another_inverter(scene, named.title, named.all)
         or sells_a_belonging(scene, named.all)
-        or sells_a_house(scene)
+        or sells_what_is_around(scene)
     ):
         return True
     return sells_knowledge(scene) or _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)

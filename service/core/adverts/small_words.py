@@ -185,6 +185,11 @@ class SmallWords:
     was_used_with: Words  # those and further ones before panels that hung on an inverter: "used with 18 A panels"
     dwellings: Words  # houses, boats and vehicles that have panels
     of_place: Words  # before the place where goods were or shall be
+    shells: Words  # sold empty they are no panels: boxes, frames
+    emptied: Words  # "empty boxes", "boxes of two panels, empty"
+    bare: Words  # those and others beside it: "frames alone"
+    out_of: Words  # between those and the panels that were in them
+    charging: Words  # "power station, can be charged by a panel"
     thrown_in: Words  # behind goods: "two panels come with it"
     nothing_else: Words  # "selling only the inverter"
     another: Words  # "bought a bigger inverter"

@@ -36,7 +36,7 @@ ASKED = {
     "SHARED_WIRE": SMALL.shared_wire, "COLUMNS": {"|", ";"}, "USED_WITH": SMALL.was_used_with,
     "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
     "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside,
-    "TAKES": SMALL.i_take | SMALL.taking,
+    "TAKES": SMALL.i_take | SMALL.taking, "SHELLS": SMALL.shells,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -143,6 +143,7 @@ HANGING = {
     "INSTEAD": "Inverter 800 W, max 60 V instead of 55 V max. £60",
     "BESIDE_PRICE": "Modul 380 W. 15 € Nachlass bei Abholung. 70 €",
     "TAKES": "Panels 300-400 W. I'd take two off your hands for £40 each.",
+    "SHELLS": "Just the frames of four 400 W panels. £20",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
 
