@@ -192,6 +192,8 @@ class SmallWords:
     charging: Words  # "power station, can be charged by a panel"
     thrown_in: Words  # behind goods: "two panels come with it"
     nothing_else: Words  # "selling only the inverter"
+    all_that_is_left: Words  # that and others before goods of a title: "il ne reste que l'onduleur"
+    went_away: Words  # "inverter, the panels are gone"
     another: Words  # "bought a bigger inverter"
     known_one: Words  # before such a word: "the new inverter does not suit them"
     other_new: Stems  # things that are new where the goods are not: "new roof, so they must go"
