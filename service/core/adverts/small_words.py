@@ -144,6 +144,8 @@ class SmallWords:
     released: Stems  # from one
 
     # What is told of defects.
+    ones: Words  # "no cracks except on one"
+    twos: Words
     unbroken: Words  # "the glass is whole"
     breaks_all: Stems  # how the last word for what is broken begins, where the goods can be it: "broken", "for parts"
     beside_broken: Words  # between it and the goods: "both are"

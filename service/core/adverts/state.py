@@ -2,6 +2,7 @@
 
 from service.core.adverts.broken_goods import add_broken_goods, is_packing, leave_out_none_broken
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
+from service.core.adverts.exceptions import excepted_of, tell_exceptions
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.new_things import leave_out_new_things
@@ -47,6 +48,8 @@ def put_together(scene: Scene, kind: str) -> None:
 
     What is dead but not the goods of that kind is none of theirs.
     """
+    if "except" in scene.by_what:
+        tell_exceptions(scene, _FAULTS, kind)
     leave_out_denied(scene, _FAULTS)
     if scene.tells(*_MAY_BE_NONE):
         leave_out_no_defects(scene)
@@ -192,6 +195,8 @@ def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> tuple[bool, 
 def _counted(scene: Scene, place: int) -> float:
     """How many pieces have a defect, as far as a number stands before it?"""
     item = scene.items[place]
+    if excepted := excepted_of(scene, item):
+        return excepted
     part = item.at  # where a word for some begins: "4 perfect and one of them with", "3 of them with"
     for one in scene.back(place, 8):
         if one.clause != item.clause or item.at - one.to > _NEAR:
@@ -206,6 +211,8 @@ def _counted(scene: Scene, place: int) -> float:
 def _of_some(scene: Scene, place: int, goods: Goods) -> bool:
     """Is a defect said of fewer pieces than there are?"""
     item = scene.items[place]
+    if excepted_of(scene, item):
+        return True
     if scene.in_sentence(item.sentence, "all"):
         return False
     if scene.in_sentence(item.sentence, "part"):
