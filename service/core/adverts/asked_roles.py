@@ -14,7 +14,7 @@ DWELLINGS, TESTED, NOTHING_ELSE, THROWN_IN, OF_SEVERAL = 1 << 29, 1 << 30, 1 << 
 OF_THESE, FOR_SALE, UNDER, BIDS_NAMED, PICTURES = 1 << 34, 1 << 35, 1 << 36, 1 << 37, 1 << 38
 SHARED_WIRE, COLUMNS, USED_WITH, DEPOSITS, BILLS = 1 << 39, 1 << 40, 1 << 41, 1 << 42, 1 << 43
 INSTEAD, BESIDE_PRICE = 1 << 44, 1 << 45
-TAKES, SHELLS = 1 << 46, 1 << 47
+TAKES, SHELLS, HARMS = 1 << 46, 1 << 47, 1 << 48
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -37,6 +37,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (COLUMNS, frozenset("|;")), (USED_WITH, small.was_used_with), (DEPOSITS, small.deposits), (BILLS, small.bills),
         (INSTEAD, small.instead), (BESIDE_PRICE, small.of_beside),
         (TAKES, small.i_take | small.taking), (SHELLS, small.shells),
+        (HARMS, small.wet | small.stars | small.halves | small.diodes | small.nothing | small.stopped),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

@@ -146,6 +146,20 @@ class SmallWords:
     # What is told of defects.
     ones: Words  # "no cracks except on one"
     twos: Words
+    wet: Words  # "water under the glass"
+    beneath: Words
+    runs_off: Words  # water that does
+    stars: Words  # "a star in the glass", "like a spider's web"
+    halves: Words  # "one gives only half"
+    yields: Words
+    of_my_needs: Words  # "half of my consumption"
+    dim_times: Words  # winter, night
+    diodes: Words  # "bypass diodes gone"
+    blown: Words
+    stopped: Words  # "stopped giving current"
+    current_of: Words
+    since: Words  # "gives nothing since spring"
+    nothing_to: Words  # behind "nothing" that is no current: "es gibt nichts zu bemängeln"
     unbroken: Words  # "the glass is whole"
     breaks_all: Stems  # how the last word for what is broken begins, where the goods can be it: "broken", "for parts"
     beside_broken: Words  # between it and the goods: "both are"

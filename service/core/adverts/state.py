@@ -2,6 +2,7 @@
 
 from service.core.adverts.broken_goods import add_broken_goods, is_packing, leave_out_none_broken
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
+from service.core.adverts.everyday_damage import add_everyday_damage
 from service.core.adverts.exceptions import excepted_of, tell_exceptions
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
@@ -17,7 +18,7 @@ from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
-                      "dead_input", "broken_display"})  # fmt: skip
+                      "dead_input", "broken_display", "weak"})  # fmt: skip
 
 
 # What is said of which part is which defect.
@@ -54,6 +55,7 @@ def put_together(scene: Scene, kind: str) -> None:
     if scene.tells(*_MAY_BE_NONE):
         leave_out_no_defects(scene)
         leave_out_none_broken(scene)
+    add_everyday_damage(scene, kind)
     if "d:dead" in scene.by_what:
         scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:

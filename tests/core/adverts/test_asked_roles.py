@@ -37,6 +37,7 @@ ASKED = {
     "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
     "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside,
     "TAKES": SMALL.i_take | SMALL.taking, "SHELLS": SMALL.shells,
+    "HARMS": SMALL.wet | SMALL.stars | SMALL.halves | SMALL.diodes | SMALL.nothing | SMALL.stopped,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -144,6 +145,7 @@ HANGING = {
     "BESIDE_PRICE": "Modul 380 W. 15 € Nachlass bei Abholung. 70 €",
     "TAKES": "Panels 300-400 W. I'd take two off your hands for £40 each.",
     "SHELLS": "Just the frames of four 400 W panels. £20",
+    "HARMS": "2 panels 300 W, £40 each. One of the two makes only half.",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
 }
 
