@@ -17,6 +17,7 @@ INSTEAD, BESIDE_PRICE = 1 << 44, 1 << 45
 PUT_UP, FRAGILE_OTHERS, IN_THE_DARK = 1 << 46, 1 << 47, 1 << 48
 RECANTING, DISPROVED, COMPARING, THEIRS = 1 << 49, 1 << 50, 1 << 51, 1 << 52
 OTHERS_PRICES, SPANS = 1 << 53, 1 << 54
+TAKES, SHELLS, HARMS = 1 << 55, 1 << 56, 1 << 57
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -45,6 +46,9 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (THEIRS, small.strangers | small.of_now | small.new_ones),
         (OTHERS_PRICES, small.strangers | small.others_selling | small.offered | small.i_ask),
         (SPANS, small.between_two | small.depending),
+        (TAKES, small.i_take | small.taking),
+        (SHELLS, small.shells),
+        (HARMS, small.wet | small.stars | small.halves | small.diodes | small.nothing | small.stopped),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

@@ -53,16 +53,23 @@ def _asks_who_sells(scene: Scene, span: _Span) -> bool:
 
 
 def _asks_who_has(scene: Scene, span: _Span) -> bool:
-    """Is it asked of anybody, and of goods: "who parts with a panel", as far as what is paid behind it tells?"""
+    """Is it asked of anybody, of goods or so many: "who parts with a panel", as far as what is paid behind it tells?"""
     field, start, _ = span
     if scene.small.asks_who.isdisjoint(scene.tokens[field][start : start + _FIRST_WORDS]):
         return False
-    return not _tells(scene, span, ("wanted_not",)) and _tells(scene, span, _GOODS)
+    if _tells(scene, span, ("wanted_not",)):
+        return False
+    return _tells(scene, span, _GOODS) or any(_stands_in(scene.items[at], (span,)) for at in scene.units.get("", ()))
 
 
 def _right_behind_pay(scene: Scene, item: Item) -> bool:
-    """Does an amount stand behind a word for paying with nothing but its sign between: "I give £45", "giver 200 kr"?"""
+    """Does an amount stand behind a word for paying with nothing but its sign between: "I give £45", "giver 200 kr"?
+
+    Or one light word: "je donne volontiers 40 euros".
+    """
     before = [word for word in scene.tokens[item.field][max(item.at - 3, 0) : item.at] if word.isalnum()]
+    if before and before[-1] in scene.small.before_bid:
+        before.pop()
     return bool(before) and before[-1] in scene.small.i_pay
 
 

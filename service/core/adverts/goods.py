@@ -2,13 +2,12 @@
 
 from typing import NamedTuple
 
+from service.core.adverts.around_panels import sells_what_is_around
 from service.core.adverts.aside import in_exchange, is_optional, is_reason, is_supposed
 from service.core.adverts.asked_for import is_asked_for, needs_goods
 from service.core.adverts.belongings import sells_a_belonging, sells_another_inverter
-from service.core.adverts.bids import kind_of_bids, tells_bids_only
+from service.core.adverts.bids import kind_of_bids
 from service.core.adverts.bundles import bundles_of
-from service.core.adverts.buyers import is_buyers_question
-from service.core.adverts.houses import sells_a_house
 from service.core.adverts.lessons import sells_knowledge
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.missing_inverters import inverter_missing
@@ -22,6 +21,7 @@ from service.core.adverts.set_figures import counted_in_set, figures_tell_set, l
 from service.core.adverts.sold_how import is_gone_behind, stays
 from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
+from service.core.adverts.would_take import is_buyers
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
@@ -57,7 +57,7 @@ def goods_of(scene: Scene) -> Goods:
     if kind == "set" and "set" not in named.all and priced_apart(scene):
         kind = "panel"  # of which there may be several; the inverter goes by itself
     asked = _wanted(scene) or is_asked_for(scene) or needs_goods(scene)
-    if asked or is_buyers_question(scene) or tells_bids_only(scene):
+    if asked or is_buyers(scene):
         return Goods(kind if why or kind != "other" else kind_of_bids(scene), False, None, "wanted_ad")
     if is_service(scene, kind) or is_let(scene):
         return Goods("other", False, None, "service")
@@ -285,7 +285,7 @@ def _other_goods(scene: Scene, named: _Named) -> bool:
     if (
         sells_another_inverter(scene, named.title, named.all)
         or sells_a_belonging(scene, named.all)
-        or sells_a_house(scene)
+        or sells_what_is_around(scene)
     ):
         return True
     return sells_knowledge(scene) or _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)

@@ -18,6 +18,8 @@ def sells_a_house(scene: Scene) -> bool:
 def _begins(scene: Scene, field: int) -> bool:
     tokens, small = scene.tokens[field], scene.small
     at = next((at for at, word in enumerate(tokens[:_FIRST]) if word in small.dwellings), None)
+    if at and tokens[at] in small.of_place:  # "was deel van een set" in Dutch
+        return False
     if at is None or not small.of_place.isdisjoint(tokens[:at]):
         return False
     ends = [scene.items[place].at for what in scene.by_what.keys() & _GOODS for place in scene.by_what[what]

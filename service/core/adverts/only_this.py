@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from service.core.adverts.asked_roles import NOTHING_ELSE, THROWN_IN
+from service.core.adverts.inverter_alone import is_alone
 from service.core.adverts.scene import Scene
 from service.core.adverts.set_figures import counted_in_set, stroked
 from service.core.adverts.walk import INVERTERS, NUMBER, PANELS
@@ -62,7 +63,12 @@ def come_along(scene: Scene, panels: list[int]) -> bool:
 
 
 def is_of_set(scene: Scene, title: Mapping[str, list[int]], all_: Mapping[str, list[int]]) -> bool:
-    """Does an inverter stand first in a title, a set behind it only tell of what it is, and nobody name panels?"""
+    """Does an inverter stand first in a title, a set behind it only tell of what it is, and nobody name panels?
+
+    Or is it told to be alone, with its panels gone?
+    """
+    if "panel" in all_ and is_alone(scene, title, all_["panel"]):
+        return True
     if "panel" in all_ or "inverter" not in title or "set" not in title or title["inverter"][0] > title["set"][0]:
         return False
     inverter, first = scene.items[title["inverter"][-1]], scene.items[title["set"][0]]

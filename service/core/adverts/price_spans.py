@@ -22,7 +22,7 @@ def leave_out_spans(scene: Scene) -> None:
         if _is_span(scene, first, second):
             gone |= {first, second}
     if gone:
-        without_amounts(scene, (), {at for at in gone if at in scene.units.get(scene.items[at].unit, ())})
+        without_amounts(scene, [], {at for at in gone if at in scene.units.get(scene.items[at].unit, ())})
 
 
 def _each_behind(scene: Scene, item: Item) -> bool:

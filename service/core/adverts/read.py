@@ -195,8 +195,9 @@ def _offer(
     if asked.mixed and goods.kind == "panel":  # of which of them?
         panel, two_powers = {}, False
     defects = defects_of(scene, goods.kind)
-    part, mostly = partly(scene, defects, goods)
-    condition = condition_of(scene, defects, part=part and not mostly)
+    told_of = (*defects, "weak") if "d:weak" in scene.by_what else defects  # of which no defect has the name
+    part, mostly = partly(scene, told_of, goods)
+    condition = condition_of(scene, told_of, part=part and not mostly)
     technology = _technology(scene) if photovoltaic else None
     counted = panels_of_set(scene, panel["power"][1] if "power" in panel else None) if goods.kind == "set" else None
     least = least_of(scene, goods)

@@ -85,6 +85,9 @@ ALSO: Mapping[str, tuple[str, ...]] = {
     "of_temperature": ("celsius", "degree_short"),
     "beside_condition": ("at_condition", "minus"),
     "input_begins": ("an_input",),
+    "bare": ("emptied",),
+    "all_that_is_left": ("nothing_else",),
+    "out_of": ("of_place",),
     "coming_along": ("coming_with",),
     "parting_sets": ("coming_with", "joining"),
 }

@@ -148,6 +148,22 @@ class SmallWords(WordsOfOthers):
     released: Stems  # from one
 
     # What is told of defects.
+    ones: Words  # "no cracks except on one"
+    twos: Words
+    wet: Words  # "water under the glass"
+    beneath: Words
+    runs_off: Words  # water that does
+    stars: Words  # "a star in the glass", "like a spider's web"
+    halves: Words  # "one gives only half"
+    yields: Words
+    of_my_needs: Words  # "half of my consumption"
+    dim_times: Words  # winter, night
+    diodes: Words  # "bypass diodes gone"
+    blown: Words
+    stopped: Words  # "stopped giving current"
+    current_of: Words
+    since: Words  # "gives nothing since spring"
+    nothing_to: Words  # behind "nothing" that is no current: "es gibt nichts zu bemängeln"
     unbroken: Words  # "the glass is whole"
     breaks_all: Stems  # how the last word for what is broken begins, where the goods can be it: "broken", "for parts"
     beside_broken: Words  # between it and the goods: "both are"
@@ -193,8 +209,15 @@ class SmallWords(WordsOfOthers):
     was_used_with: Words  # those and further ones before panels that hung on an inverter: "used with 18 A panels"
     dwellings: Words  # houses, boats and vehicles that have panels
     of_place: Words  # before the place where goods were or shall be
+    shells: Words  # sold empty they are no panels: boxes, frames
+    emptied: Words  # "empty boxes", "boxes of two panels, empty"
+    bare: Words  # those and others beside it: "frames alone"
+    out_of: Words  # between those and the panels that were in them
+    charging: Words  # "power station, can be charged by a panel"
     thrown_in: Words  # behind goods: "two panels come with it"
     nothing_else: Words  # "selling only the inverter"
+    all_that_is_left: Words  # that and others before goods of a title: "il ne reste que l'onduleur"
+    went_away: Words  # "inverter, the panels are gone"
     another: Words  # "bought a bigger inverter"
     known_one: Words  # before such a word: "the new inverter does not suit them"
     other_new: Stems  # things that are new where the goods are not: "new roof, so they must go"
@@ -219,6 +242,14 @@ class SmallWords(WordsOfOthers):
     bid_for: Words  # behind it: "£40 for a panel"
     too: Words  # "so am I", behind a question who looks for goods
     of_myself: Words  # the other words of it
+    myself: Words  # "I", "we", where verbs do not tell
+    i_have: Words  # "heb er twee nodig"
+    i_take: Words  # verbs that tell of the writer: "prendrais"
+    i_would: Words  # before verbs that do not: "ich würde zwei abnehmen"
+    taking: Words
+    beside_count: Words  # between such a word and a number: "er twee", "two of these"
+    if_you: Words  # "if you have two to spare, I pay 40"
+    to_spare: Words
 
     # Orders to a reader.
     nothing: Words  # "looking for nothing in exchange", "nothing up front"

@@ -1,23 +1,23 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
-from service.core.adverts.broken_goods import add_broken_goods, is_packing, leave_out_none_broken
-from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
+from service.core.adverts.broken_goods import add_broken_goods, is_packing
+from service.core.adverts.damage import damage_of_the_goods
+from service.core.adverts.denials import bound_to_none, told_not_to_be
+from service.core.adverts.exceptions import excepted_of
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.new_things import leave_out_new_things
-from service.core.adverts.no_defects import leave_out_no_defects
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.off_grid import add_off_grid_by_battery, leave_out_off_grid_places
-from service.core.adverts.other_broken import BROKEN, leave_out_other_broken
 from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
 from service.core.adverts.plugs import add_plugs_of_panels, leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
-from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
+from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
-                      "dead_input", "broken_display"})  # fmt: skip
+                      "dead_input", "broken_display", "weak"})  # fmt: skip
 
 
 # What is said of which part is which defect.
@@ -33,7 +33,6 @@ _OFF_GRID = "q:off_grid"
 _OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice"), ("s:unreadable", "q:no_invoice"))
 _PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
-_MAY_BE_NONE = ("d:cracked_glass", "d:dead", "s:broken")
 _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
@@ -44,18 +43,8 @@ _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
 def put_together(scene: Scene, kind: str) -> None:
-    """Defects out of a part and what is said of it close by in its clause: "the glass is cracked", "loose lid".
-
-    What is dead but not the goods of that kind is none of theirs.
-    """
-    leave_out_denied(scene, _FAULTS)
-    if scene.tells(*_MAY_BE_NONE):
-        leave_out_no_defects(scene)
-        leave_out_none_broken(scene)
-    if scene.tells(*BROKEN):
-        leave_out_other_broken(scene)
-    if "d:dead" in scene.by_what:
-        scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
+    """Defects out of a part and what is said of it close by in its clause: "the glass is cracked", "loose lid"."""
+    damage_of_the_goods(scene, kind, _FAULTS)
     for state in _STATES:
         for place in scene.by_what.get(state, []):
             part = _nearest_part(scene, place)
@@ -195,6 +184,8 @@ def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> tuple[bool, 
 def _counted(scene: Scene, place: int) -> float:
     """How many pieces have a defect, as far as a number stands before it?"""
     item = scene.items[place]
+    if excepted := excepted_of(scene, item):
+        return excepted
     part = item.at  # where a word for some begins: "4 perfect and one of them with", "3 of them with"
     for one in scene.back(place, 8):
         if one.clause != item.clause or item.at - one.to > _NEAR:
@@ -209,6 +200,8 @@ def _counted(scene: Scene, place: int) -> float:
 def _of_some(scene: Scene, place: int, goods: Goods) -> bool:
     """Is a defect said of fewer pieces than there are?"""
     item = scene.items[place]
+    if excepted_of(scene, item):
+        return True
     if scene.in_sentence(item.sentence, "all"):
         return False
     if scene.in_sentence(item.sentence, "part"):

@@ -43,6 +43,9 @@ ASKED = {
     "SPANS": SMALL.between_two | SMALL.depending,
     "OTHERS_PRICES": SMALL.strangers | SMALL.others_selling | SMALL.offered | SMALL.i_ask,
     "THEIRS": SMALL.strangers | SMALL.of_now | SMALL.new_ones,
+    "TAKES": SMALL.i_take | SMALL.taking,
+    "SHELLS": SMALL.shells,
+    "HARMS": SMALL.wet | SMALL.stars | SMALL.halves | SMALL.diodes | SMALL.nothing | SMALL.stopped,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -158,6 +161,9 @@ HANGING = {
     "SPANS": "Module 300 W, zwischen 40 und 60 Euro je Stück.",
     "THEIRS": "Panels, £40. My new ones have 440 W, these are older.",
     "DISPROVED": "Panels, £40. I thought 400 W, but the sticker says 300 W.",
+    "TAKES": "Panels 300-400 W. I'd take two off your hands for £40 each.",
+    "SHELLS": "Just the frames of four 400 W panels. £20",
+    "HARMS": "2 panels 300 W, £40 each. One of the two makes only half.",
 }
 
 
