@@ -149,6 +149,16 @@ class SmallWords:
     beside_broken: Words  # between it and the goods: "both are"
     behind_broken: Words  # further ones behind it: "broken by hail"
     wrappings: Words  # cracked they are no glass: cartons, frames
+    breakers: Words  # what trips where current leaks to earth: "the RCD trips"
+    tripping: Words  # that it does
+    hot_places: Words  # plugs and leads, and that it smells: "one plug has melted"
+    overheated: Words  # hot, melted, burnt
+    guarding: Words  # "ground fault detection"
+    old_things: Words  # "the old breaker tripped before we had solar"
+    before_then: Words
+    amiss: Words  # that an inverter should not go off so: after minutes, again and again, nobody knows why
+    off_words: Words  # the other part of a verb for that: "schaltet ab"
+    rightly_off: Words  # at night, when the mains fail
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those
 

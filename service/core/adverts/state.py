@@ -1,7 +1,9 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
 from service.core.adverts.broken_goods import add_broken_goods, is_packing, leave_out_none_broken
+from service.core.adverts.dangers import DANGER
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
+from service.core.adverts.failing import add_failing
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.new_things import leave_out_new_things
@@ -33,7 +35,7 @@ _OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice")
 _PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
 _MAY_BE_NONE = ("d:cracked_glass", "d:dead", "s:broken")
-_FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
+_FAULTS = DEFECT_MEANINGS | frozenset((*_STATES, DANGER))
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
@@ -51,6 +53,7 @@ def put_together(scene: Scene, kind: str) -> None:
     if scene.tells(*_MAY_BE_NONE):
         leave_out_no_defects(scene)
         leave_out_none_broken(scene)
+    add_failing(scene, kind)
     if "d:dead" in scene.by_what:
         scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:
@@ -360,7 +363,7 @@ def word_doubts(scene: Scene) -> set[str]:
     found = {
         names.get(what[2:], what[2:])
         for what in scene.by_what
-        if ":" in what and what[:2] == "q:"
+        if what[:2] == "q:" and what != DANGER  # which is looked into further
         if what in _EVEN_DENIED or any(_is_said(scene, what, at) for at in scene.by_what[what])
     }
     if any(not _lowered_price(scene, place) for place in scene.said("limited")):

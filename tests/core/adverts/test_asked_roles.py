@@ -36,6 +36,7 @@ ASKED = {
     "SHARED_WIRE": SMALL.shared_wire, "COLUMNS": {"|", ";"}, "USED_WITH": SMALL.was_used_with,
     "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
     "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside,
+    "DANGERS": SMALL.breakers | SMALL.hot_places,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -142,6 +143,7 @@ HANGING = {
     "INSTEAD": "Inverter 800 W, max 60 V instead of 55 V max. £60",
     "BESIDE_PRICE": "Modul 380 W. 15 € Nachlass bei Abholung. 70 €",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
+    "DANGERS": "Panel 300 W, £40. The RCD trips when it rains.",
 }
 
 
