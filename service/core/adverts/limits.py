@@ -61,7 +61,7 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
         elif item.unit == "" and counted:
             _inputs(scene, place, item, found)
     lower_of(scene, found)
-    careful_of_two(scene, found)
+    careful_of_two(scene, kind, found)
     _twofold(scene, found)
     for low, high_name in (("operating_min", "tracking_min"), ("operating_max", "tracking_max")):
         if low in found:

@@ -6,6 +6,7 @@ from service.core.adverts.addressed import addressed_in
 from service.core.adverts.asked_roles import SHARED_WIRE
 from service.core.adverts.commands import commands_in, tells_of_himself
 from service.core.adverts.lexemes import Lexed
+from service.core.adverts.named_by_panels import without_panels_of_name
 from service.core.adverts.orders import (
     Orders,
     before_orders,
@@ -269,6 +270,11 @@ def _of_the_goods(
     if not by_what.keys().isdisjoint(MAY_BE_GOODS):
         items = named_in_full(items, by_what, fields)
         whats, by_what = _by_what(items)
+    if "inverter_one" in by_what and not PANELS.isdisjoint(by_what):
+        kept = without_panels_of_name(items, by_what, fields)
+        if len(kept) < len(items):
+            items = kept
+            whats, by_what = _by_what(items)
     if "changes" in by_what:
         items = without_replacements(items, by_what["changes"], fields, small.changed_to)
         whats, by_what = _by_what(items)

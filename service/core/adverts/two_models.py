@@ -25,13 +25,13 @@ _TWO = 2
 _LABEL, _BEHIND, _AROUND, _MOST = 12, 2, 16, 8  # pieces; items; cells
 
 
-def careful_of_two(scene: Scene, found: _Found) -> None:
-    """Of limits that stand with a stroke between them the careful one is kept."""
+def careful_of_two(scene: Scene, kind: str, found: _Found) -> None:
+    """Of limits that stand with a stroke between them the careful one is kept; in sets watts may be of panels."""
     if not found or (_BETWEEN.isdisjoint(scene.different(0)) and _BETWEEN.isdisjoint(scene.different(1))):
         return
     _in_order(scene, found)
     for name in (*_GREATEST, *_LEAST):
-        if name not in found or (name == "ac_power" and "switchable" in scene.by_what):
+        if name not in found or (name == "ac_power" and (kind != "inverter" or "switchable" in scene.by_what)):
             continue
         value, item, sure = found[name]
         cells = _cells(scene, item)
