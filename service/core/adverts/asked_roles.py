@@ -18,6 +18,7 @@ PUT_UP, FRAGILE_OTHERS, IN_THE_DARK = 1 << 46, 1 << 47, 1 << 48
 RECANTING, DISPROVED, COMPARING, THEIRS = 1 << 49, 1 << 50, 1 << 51, 1 << 52
 OTHERS_PRICES, SPANS = 1 << 53, 1 << 54
 TAKES, SHELLS, HARMS = 1 << 55, 1 << 56, 1 << 57
+DANGERS = 1 << 58
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -49,6 +50,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (TAKES, small.i_take | small.taking),
         (SHELLS, small.shells),
         (HARMS, small.wet | small.stars | small.halves | small.diodes | small.nothing | small.stopped),
+        (DANGERS, small.breakers | small.hot_places),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

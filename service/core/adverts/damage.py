@@ -1,4 +1,4 @@
-"""Which words for damage are meant of the goods: all but those of an exception, denied ones and those of other things?"""
+"""Which words for damage are meant of the goods: no denied ones, none of other things, those of an exception?"""
 
 from collections.abc import Set
 
@@ -6,6 +6,7 @@ from service.core.adverts.broken_goods import leave_out_none_broken
 from service.core.adverts.denials import leave_out_denied
 from service.core.adverts.everyday_damage import add_everyday_damage
 from service.core.adverts.exceptions import tell_exceptions
+from service.core.adverts.failing import add_failing
 from service.core.adverts.no_defects import leave_out_no_defects
 from service.core.adverts.other_broken import BROKEN, leave_out_other_broken
 from service.core.adverts.scene import Scene
@@ -15,7 +16,7 @@ _MAY_BE_NONE = ("d:cracked_glass", "d:dead", "s:broken")
 
 
 def damage_of_the_goods(scene: Scene, kind: str, faults: Set[str]) -> None:
-    """Only such words stay among the ``faults``, and everyday ones are added; what is dead may be no goods of a kind."""
+    """Only such words stay among the ``faults``, and everyday ones are added."""
     if "except" in scene.by_what:
         tell_exceptions(scene, faults, kind)
     leave_out_denied(scene, faults)
@@ -23,6 +24,7 @@ def damage_of_the_goods(scene: Scene, kind: str, faults: Set[str]) -> None:
         leave_out_no_defects(scene)
         leave_out_none_broken(scene)
     add_everyday_damage(scene, kind)
+    add_failing(scene, kind)
     if scene.tells(*BROKEN):
         leave_out_other_broken(scene)
     if "d:dead" in scene.by_what:

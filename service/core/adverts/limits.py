@@ -10,6 +10,7 @@ from service.core.adverts.flows import amperes_of_input, by_another, watts_go_in
 from service.core.adverts.inverter_tables import limits_in_tables
 from service.core.adverts.ratings_of_others import at_most
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.two_models import careful_of_two
 from service.core.adverts.unequal import keep, lower_of
 from service.core.adverts.used_with import named_for_panels, of_panels_beside
 from service.core.adverts.volt_ranges import LEAST_WINDOW, end_of_range
@@ -61,6 +62,7 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
         elif item.unit == "" and counted:
             _inputs(scene, place, item, found)
     lower_of(scene, found)
+    careful_of_two(scene, kind, found)
     _twofold(scene, found)
     for low, high_name in (("operating_min", "tracking_min"), ("operating_max", "tracking_max")):
         if low in found:

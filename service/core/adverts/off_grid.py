@@ -6,6 +6,8 @@ from service.core.adverts.walk import INVERTERS
 
 _OFF_GRID = "q:off_grid"
 _BATTERIES_V = frozenset((12.0, 24.0, 48.0))
+_MAINS_V = frozenset((220.0, 230.0, 240.0))
+_SENTENCE = 12  # pieces
 
 
 def leave_out_off_grid_places(scene: Scene, kind: str) -> None:
@@ -18,12 +20,34 @@ def leave_out_off_grid_places(scene: Scene, kind: str) -> None:
 
 
 def add_off_grid_by_battery(scene: Scene, kind: str) -> None:
-    """An inverter that runs an island from a battery is off the grid: "battery voltage 48 V, 3000 W island"."""
-    if kind != "inverter" or _OFF_GRID in scene.by_what or not scene.roles & ISLAND:
-        return
-    small, body = scene.small, scene.different(1)
-    if small.island.isdisjoint(body):
+    """An inverter that makes mains voltage of a battery's, or an island from one, is off the grid.
+
+    As in "makes 230 V from a 12 V battery", "battery voltage 48 V, 3000 W island".
+    """
+    if kind != "inverter" or _OFF_GRID in scene.by_what:
         return
     volts = [at for at in scene.units.get("V", []) if scene.items[at].value in _BATTERIES_V]
-    if volts and any(word.startswith(small.battery_word) for word in body):
+    if not volts:
+        return
+    small, body = scene.small, scene.different(1)
+    made = next((at for at in volts if _makes_mains(scene, at)), None)
+    if made is not None:
+        scene.by_what[_OFF_GRID] = [made]
+    elif (
+        scene.roles & ISLAND
+        and not small.island.isdisjoint(body)
+        and any(word.startswith(small.battery_word) for word in body)
+    ):
         scene.by_what[_OFF_GRID] = volts[:1]
+
+
+def _makes_mains(scene: Scene, place: int) -> bool:
+    """Does mains voltage stand in the clause of a battery's voltage, and a battery in the sentence?"""
+    item = scene.items[place]
+    near = [one for one in (*scene.back(place, 8), *scene.ahead(place, 8)) if one.field == item.field]
+    if not any(one.unit == "V" and one.value in _MAINS_V and one.clause == item.clause for one in near):
+        return False
+    if any(one.what == "without" and one.clause == item.clause for one in near):
+        return False
+    words = scene.tokens[item.field][max(item.at - _SENTENCE, 0) : item.to + _SENTENCE]
+    return any(stem in word for word in words for stem in scene.small.battery_word)

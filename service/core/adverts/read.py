@@ -9,6 +9,7 @@ from service.core.adverts.bids import sells_for_so_much
 from service.core.adverts.by_meter import readings_of_tests
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
+from service.core.adverts.dangers import danger_told
 from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
@@ -232,6 +233,7 @@ def _doubts(scene: Scene, goods: Goods, panel: Found, condition: str, asked: Ask
     cheap = condition in {"new", "unused"} and too_cheap(asked.price.each, asked.price.currency, power)
     raised = (
         ("sold", is_sold(scene)),
+        ("shock_or_fire", danger_told(scene)),
         ("minimum_order", bool(orders(scene))),
         ("measured_not_rated", "voc" not in panel and _metered(scene)),
         ("price_conflict", asked.conflict),

@@ -7,6 +7,7 @@ from service.core.adverts.asked_roles import COMPARING, DISPROVED, RECANTING, SH
 from service.core.adverts.commands import commands_in, tells_of_himself
 from service.core.adverts.disproved import without_disproved
 from service.core.adverts.lexemes import Lexed
+from service.core.adverts.named_by_panels import without_panels_of_name
 from service.core.adverts.of_other_panels import without_other_panels
 from service.core.adverts.orders import (
     Orders,
@@ -285,6 +286,11 @@ def _of_the_goods(
     if "inverter_maybe" in by_what or "panel_maybe" in by_what:
         items = named_in_full(items, by_what, fields)
         whats, by_what = _by_what(items)
+    if "inverter_one" in by_what and not PANELS.isdisjoint(by_what):
+        kept = without_panels_of_name(items, by_what, fields)
+        if len(kept) < len(items):
+            items = kept
+            whats, by_what = _by_what(items)
     if "changes" in by_what:
         items = without_replacements(items, by_what["changes"], fields, small.changed_to)
         whats, by_what = _by_what(items)

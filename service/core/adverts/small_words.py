@@ -7,13 +7,12 @@ tables tell which language has which; which signs do the same, and which roles h
 
 from dataclasses import dataclass
 
-from service.core.adverts.small_words_of_others import Words, WordsOfOthers
-
-Stems = tuple[str, ...]  # what words begin with
+from service.core.adverts.small_words_of_harm import WordsOfHarm
+from service.core.adverts.small_words_of_others import Stems, Words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class SmallWords(WordsOfOthers):
+class SmallWords(WordsOfHarm):
     """The words of each role, plain and in small letters. Each field has the name that its role has in the tables."""
 
     joining: Words
@@ -147,32 +146,7 @@ class SmallWords(WordsOfOthers):
     tied: Stems  # to an account
     released: Stems  # from one
 
-    # What is told of defects.
-    ones: Words  # "no cracks except on one"
-    twos: Words
-    wet: Words  # "water under the glass"
-    beneath: Words
-    runs_off: Words  # water that does
-    stars: Words  # "a star in the glass", "like a spider's web"
-    halves: Words  # "one gives only half"
-    yields: Words
-    of_my_needs: Words  # "half of my consumption"
-    dim_times: Words  # winter, night
-    diodes: Words  # "bypass diodes gone"
-    blown: Words
-    stopped: Words  # "stopped giving current"
-    current_of: Words
-    since: Words  # "gives nothing since spring"
-    nothing_to: Words  # behind "nothing" that is no current: "es gibt nichts zu bemängeln"
-    unbroken: Words  # "the glass is whole"
-    breaks_all: Stems  # how the last word for what is broken begins, where the goods can be it: "broken", "for parts"
-    beside_broken: Words  # between it and the goods: "both are"
-    behind_broken: Words  # further ones behind it: "broken by hail"
-    wrappings: Words  # cracked they are no glass: cartons, frames
-    fragile_others: Words  # things that break besides goods: "fence broken, so they go"
-    thing_placed: Words  # before such a thing: "fell off the roof and cracked"
-    in_the_dark: Words  # "no current at night"
-    needed_words: Words  # "spares only, never needed" are whole ones
+    # Whose damage it is.
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those
 

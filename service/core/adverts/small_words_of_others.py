@@ -6,6 +6,7 @@ A part of ``SmallWords``, which tells how such words are used.
 from dataclasses import dataclass
 
 Words = frozenset[str]
+Stems = tuple[str, ...]  # what words begin with
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -2,6 +2,7 @@
 
 from service.core.adverts.broken_goods import add_broken_goods, is_packing
 from service.core.adverts.damage import damage_of_the_goods
+from service.core.adverts.dangers import DANGER
 from service.core.adverts.denials import bound_to_none, told_not_to_be
 from service.core.adverts.exceptions import excepted_of
 from service.core.adverts.goods import Goods
@@ -33,7 +34,7 @@ _OFF_GRID = "q:off_grid"
 _OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice"), ("s:unreadable", "q:no_invoice"))
 _PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
-_FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
+_FAULTS = DEFECT_MEANINGS | frozenset((*_STATES, DANGER))
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
@@ -356,7 +357,7 @@ def word_doubts(scene: Scene) -> set[str]:
     found = {
         names.get(what[2:], what[2:])
         for what in scene.by_what
-        if ":" in what and what.startswith("q:")
+        if ":" in what and what.startswith("q:") and what != DANGER  # which is looked into further
         if what in _EVEN_DENIED or any(_is_said(scene, what, at) for at in scene.by_what[what])
     }
     if any(not _lowered_price(scene, place) for place in scene.said("limited")):

@@ -85,7 +85,7 @@ def _beside(scene: Scene, item: Item) -> frozenset[str] | None:
 
 def _clause(scene: Scene, item: Item) -> frozenset[str]:
     """What stands in the clause of a figure, back to the figure before it and on to the next one."""
-    place = _place_of(scene, item)
+    place = place_of(scene, item)
     found: list[str] = []
     for one in scene.back(place, _BACK):
         if one.clause != item.clause or (one.what == NUMBER and one.unit == item.unit):
@@ -98,7 +98,7 @@ def _clause(scene: Scene, item: Item) -> frozenset[str]:
     return frozenset(found)
 
 
-def _place_of(scene: Scene, item: Item) -> int:
+def place_of(scene: Scene, item: Item) -> int:
     """Where an item stands in the row of all, which is one of fields and pieces."""
     place = first_from(scene.items, item.field, item.at)
     while scene.items[place] is not item:
@@ -107,4 +107,4 @@ def _place_of(scene: Scene, item: Item) -> int:
 
 
 def _doubt(scene: Scene, item: Item) -> None:
-    scene.by_what.setdefault(CONFLICT, []).append(_place_of(scene, item))
+    scene.by_what.setdefault(CONFLICT, []).append(place_of(scene, item))

@@ -23,7 +23,7 @@ _LEFT_BY_DOUBT: Mapping[str, str] = {
 # Doubts that put an advert's sets behind those without. None of them hangs on a price or on the other adverts, so that
 # a cheaper copy of an advert never ranks lower.
 TRICKY = frozenset({"label_removed", "advance_payment", "contact_off_site", "no_viewing", "no_invoice",
-                    "account_bound"})  # fmt: skip
+                    "account_bound", "shock_or_fire"})  # fmt: skip
 # Doubts after which nothing is called a bargain, however cheap.
 SUSPICIOUS = TRICKY | {"too_cheap", "far_under_others", "same_advert_again", "price_conflict"}
 _ASK_FOR_A_LABEL = frozenset(

@@ -46,6 +46,7 @@ ASKED = {
     "TAKES": SMALL.i_take | SMALL.taking,
     "SHELLS": SMALL.shells,
     "HARMS": SMALL.wet | SMALL.stars | SMALL.halves | SMALL.diodes | SMALL.nothing | SMALL.stopped,
+    "DANGERS": SMALL.breakers | SMALL.hot_places,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -164,6 +165,7 @@ HANGING = {
     "TAKES": "Panels 300-400 W. I'd take two off your hands for £40 each.",
     "SHELLS": "Just the frames of four 400 W panels. £20",
     "HARMS": "2 panels 300 W, £40 each. One of the two makes only half.",
+    "DANGERS": "Panel 300 W, £40. The RCD trips when it rains.",
 }
 
 

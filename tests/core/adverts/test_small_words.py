@@ -49,6 +49,7 @@ SOME = {
     "aged": ("en de nl pl da", "in the others the age stands behind a word for having"),
     "lesson_ends": ("de nl da", "the others write such things as several words"),
     "of_all_inputs": ("de fr it pl pt cs", "in the others no such word or article says of itself whose it is"),
+    "off_words": ("de nl", "in the others both parts of such a verb stand together, or it has one"),
     "belonging_ends": ("de nl da", "the others write such things as several words"),
     "panel_along": ("en de nl pl da", WIDER),
     "to_you": ("en de nl fr", OPEN),

@@ -27,6 +27,8 @@ TEXTS: Mapping[str, str] = {
     "swapped.",
     "doubt.power_vs_area": "So much power does not fit on so small a panel. Ask for the label.",
     "doubt.measured_not_rated": "A meter reading is told, not the rating. Ask for the label.",
+    "doubt.shock_or_fire": "A shock, a switch that trips, a fault to earth or something hot or burnt is told of. "
+    "Measure from each lead to the frame, and look at every plug, before you pay.",
     "doubt.untested": "Nobody says that it works. Measure before you pay.",
     "doubt.part_damaged": "Some of the pieces are damaged. Look at each one.",
     "doubt.minimum_order": "More than one piece must be taken.",

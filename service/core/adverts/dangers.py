@@ -1,0 +1,72 @@
+"""Does a seller tell of a shock, of a switch that trips, of a fault to earth, or of something that got hot or burnt?
+
+Some of it is said in a row of words ("isolation fault"), some by two that stand apart: what trips, and that it does
+("bei Regen fliegt ab und zu der FI raus"), or what is hot ("one plug has melted"). What guards against such things is
+none of them.
+"""
+
+from collections.abc import Set
+
+from service.core.adverts.asked_roles import DANGERS
+from service.core.adverts.scene import Scene
+
+DANGER = "q:shock_or_fire"
+_ENDS = frozenset(".,;:!?()\n|•")
+_SENTENCE_ENDS = frozenset(".!?\n")
+_NEAR, _HOT, _BESIDE, _SENTENCE = 8, 6, 3, 16  # pieces
+_TOLD_APART = frozenset(("ma", "-"))  # "trips at 30 mA", "hot-dip"
+
+
+def danger_told(scene: Scene) -> bool:
+    """Is any of that said, and not denied?"""
+    if any(not (scene.denied(at, behind=False) or _guards(scene, at)) for at in scene.by_what.get(DANGER, ())):
+        return True
+    if not scene.roles & DANGERS:
+        return False
+    small = scene.small
+    for field in (0, 1):
+        if not scene.field_roles[field] & DANGERS:
+            continue
+        for at, word in enumerate(scene.tokens[field]):
+            if word in small.breakers and _beside(scene, field, at, small.tripping, _NEAR):
+                return True
+            if word in small.hot_places and _beside(scene, field, at, small.overheated, _HOT):
+                return True
+    return False
+
+
+def _guards(scene: Scene, place: int) -> bool:
+    """Is it told of what guards against it: "ground fault detection", "protección contra fallo de aislamiento"?"""
+    item = scene.items[place]
+    tokens = scene.tokens[item.field]
+    around = tokens[max(item.at - _BESIDE, 0) : item.to + _BESIDE]
+    return not scene.small.guarding.isdisjoint(around)
+
+
+def _beside(scene: Scene, field: int, at: int, said: Set[str], reach: int) -> bool:
+    """Is that said of the thing in its clause, and neither denied nor of one before there were panels?"""
+    tokens = scene.tokens[field]
+    low, high = at, at + 1
+    while low > max(at - reach, 0) and tokens[low - 1] not in _ENDS:
+        low -= 1
+    while high < min(at + reach + 1, len(tokens)) and tokens[high] not in _ENDS:
+        high += 1
+    there = next((one for one in range(low, high) if tokens[one] in said), None)
+    if there is None or not _TOLD_APART.isdisjoint(tokens[there + 1 : there + 2]) or "ma" in tokens[low:high]:
+        return False
+    for place in scene.by_what.get("without", ()):
+        item = scene.items[place]
+        if item.field == field and low <= item.at < high:
+            return False
+    return not _before_panels(scene, field, at, high)
+
+
+def _before_panels(scene: Scene, field: int, at: int, high: int) -> bool:
+    """Is it the old thing, before something else came: "the old breaker tripped before we had solar"?"""
+    tokens, small = scene.tokens[field], scene.small
+    if small.old_things.isdisjoint(tokens[max(at - _BESIDE, 0) : at + 2]):
+        return False
+    end = at + 1
+    while end < min(max(high, at + _SENTENCE), len(tokens)) and tokens[end] not in _SENTENCE_ENDS:
+        end += 1
+    return not small.before_then.isdisjoint(tokens[at:end])
