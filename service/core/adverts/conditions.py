@@ -72,8 +72,8 @@ def _behind(tokens: list[str], at: int, small: SmallWords) -> int:
 
 def _a_light(tokens: list[str], item: Item, small: SmallWords) -> bool:
     """Are they watts a square metre?"""
-    per = tokens[item.to : item.to + 1] == ["/"]
-    return per and not small.square_metres.isdisjoint(tokens[item.to + 1 : item.to + 2])
+    to = item.to + 1
+    return to < len(tokens) and tokens[item.to] == "/" and tokens[to] in small.square_metres
 
 
 def _told(tokens: list[str], at: int, small: SmallWords) -> int | None:

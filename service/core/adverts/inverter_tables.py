@@ -7,14 +7,12 @@ in one table nobody knows which is sold, so nothing is read of them. What a grid
 from collections.abc import Sequence
 from itertools import pairwise
 
-from service.core.adverts.asked_roles import COLUMNS
 from service.core.adverts.direct import GRID_V
 from service.core.adverts.scene import Scene
-from service.core.adverts.tables import Found, between, cells_of, figures_in
+from service.core.adverts.tables import Found, between, cells_of, figures_in, parting_sign
 from service.core.adverts.volts_of_others import MOST_INPUT_V, may_be_of_string, other_volts
 from service.core.adverts.walk import Item
 
-_PARTING = ("|", ";")
 _UNITS = {"v": "V", "vdc": "V", "volt": "V", "volts": "V", "a": "A", "adc": "A", "w": "W", "va": "W", "watt": "W"}
 _OPENS = frozenset("([")
 _CLOSES = frozenset(")]")
@@ -45,8 +43,8 @@ def limits_in_tables(scene: Scene, kind: str) -> tuple[Found, frozenset[int]]:
     if not scene.tells(*_LIMITS):
         return found, frozenset()
     words = scene.tokens[1]
-    sign = next((sign for sign in _PARTING if sign in words), "") if scene.field_roles[1] & COLUMNS else ""
-    if sign and scene.lined:
+    sign = parting_sign(scene) if scene.lined else ""
+    if sign:
         _tables(scene, sign, found, taken)
     if kind == "inverter" and not (scene.tells(*_OF_PANELS) or _OPENS.isdisjoint(words)):
         _bracketed(scene, found, taken)

@@ -16,9 +16,11 @@ Least = tuple[int, Item]
 
 def least_of(scene: Scene, goods: Goods) -> Least | None:
     """The fewest that are sold, and where it stands; None where no number tells it, or where it is one."""
-    known = scene.by_what.keys()
-    told = [(_TOLD[what], scene.items[place]) for what in known & _TOLD.keys() for place in scene.said(what)]
-    told += [(found[0], found[1]) for place in orders(scene) if (found := _counted(scene, place)) is not None]
+    told: list[Least] = []
+    for what, number in _TOLD.items():
+        if what in scene.by_what:
+            told += [(number, scene.items[place]) for place in scene.said(what)]
+    told += [found for place in orders(scene) if (found := _counted(scene, place)) is not None]
     if not told and goods.quantity:
         wholes = scene.by_what.get("whole", [])
         told = [_counted(scene, at) or (_all_of(scene, goods, scene.items[at]), scene.items[at]) for at in wholes]

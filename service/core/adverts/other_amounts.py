@@ -61,20 +61,21 @@ def without_amounts(scene: Scene, amounts: list[int], gone: Set[int]) -> list[in
     return [at for at in amounts if at not in gone]
 
 
-def words_of_role(scene: Scene, role: int, words: Set[str]) -> tuple[list[int], list[int]]:
+def words_of_role(scene: Scene, role: int, words: Set[str]) -> list[list[int]]:
     """The pieces of title and body where words of a role stand."""
-    title, body = scene.pieces[0], scene.pieces[1]
-    return (title.places(role, words) if title.roles & role else [], body.places(role, words))
+    return [scene.pieces[field].places(role, words) if scene.field_roles[field] & role else [] for field in (0, 1)]
 
 
-def stand_near(marks: tuple[list[int], list[int]], item: Item, before: int, behind: int) -> bool:
+def stand_near(marks: list[list[int]], item: Item, before: int, behind: int) -> bool:
     """Does one of these pieces stand within so many before and behind an amount? A cheap question before dear ones."""
     places = marks[item.field]
+    if not places or places[-1] < item.at - before:
+        return False
     first = bisect_left(places, item.at - before)
-    return first < len(places) and places[first] < item.to + behind
+    return places[first] < item.to + behind
 
 
-def _told_so(scene: Scene, place: int, marks: tuple[list[int], list[int]]) -> bool:
+def _told_so(scene: Scene, place: int, marks: list[list[int]]) -> bool:
     item = scene.items[place]
     if not stand_near(marks, item, 2 * _BEFORE, 2 * _BEHIND):
         return False

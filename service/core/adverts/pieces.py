@@ -312,10 +312,10 @@ def _of_its_inputs(scene: Scene, place: int, item: Item) -> bool:
 
 def _hyphened(scene: Scene, item: Item, names: tuple[str, ...]) -> bool:
     """Does it only tell of what kind they are: "4-channel inverter"?"""
-    tokens = scene.tokens[item.field]
-    if tokens[item.to : item.to + 1] != ["-"] or not scene.glued(item.field, item.to + 1):
+    tokens, to = scene.tokens[item.field], item.to
+    if to >= len(tokens) or tokens[to] != "-" or not scene.glued(item.field, to + 1):
         return False
-    return not any(scene.stands(name, item.field, item.to + 1) for name in names)
+    return not any(scene.stands(name, item.field, to + 1) for name in names)
 
 
 def _before_goods(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: str) -> bool:

@@ -187,7 +187,7 @@ def _mixed_panels(scene: Scene, offers: Offers, places: list[int]) -> bool:
     """Are panels of several powers priced each by itself: "3 of 410 W at 45, 5 of 300 W at 20"?"""
     if len(offers) < 2 or len({scene.items[at].value for at in scene.units.get("W", [])}) < 2:
         return False
-    told = [place for place, (item, role) in zip(places, offers, strict=True)
+    told = [places[number] for number, (item, role) in enumerate(offers)
             if item.field < 2 and (role == "each" or role is None)]  # fmt: skip
     if len({scene.items[place].value for place in told}) < 2:
         return False

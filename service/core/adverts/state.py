@@ -129,11 +129,12 @@ def _leave_out(scene: Scene, what: str, item: Item) -> None:
 def _nearest_part(scene: Scene, place: int) -> str | None:
     """The part of the goods nearest to a word for its state, in the same clause."""
     item = scene.items[place]
-    near = [(item.at - one.to, one) for one in scene.back(place, 8)]
-    near += [(one.at - item.to + _BEHIND_COSTS, one) for one in scene.ahead(place, 5)]
-    parts = [(away, one.what[2:]) for away, one in near
-             if one.what[:2] == "p:" and one.clause == item.clause and 0 <= away <= _NEAR]  # fmt: skip
-    fitting = [(away, part) for away, part in parts if (part, item.what[2:]) in _DEFECT_OF]
+    state, clause = item.what[2:], item.clause
+    before = [(item.at - one.to, one.what[2:]) for one in scene.back(place, 8)
+              if one.clause == clause and one.what.startswith("p:")]  # fmt: skip
+    behind = [(one.at - item.to + _BEHIND_COSTS, one.what[2:]) for one in scene.ahead(place, 5)
+              if one.clause == clause and one.what.startswith("p:")]  # fmt: skip
+    fitting = [(away, part) for away, part in before + behind if 0 <= away <= _NEAR and (part, state) in _DEFECT_OF]
     return min(fitting)[1] if fitting else None
 
 

@@ -21,6 +21,7 @@ _UNITS = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A", "power": "W"}
 _OF_RATINGS = frozenset(("", *_UNITS.values()))
 _ABOVE = (("voc", "vmp"), ("isc", "imp"))
 _PARTING = ("|", ";")
+_SIGNS = frozenset(_PARTING)
 _FEWEST, _MOST_ROWS = 2, 4
 _MEANINGS = 3  # a word for power has other meanings too
 _AROUND = 2  # lines above and below
@@ -104,14 +105,12 @@ def in_columns(scene: Scene, found: Found) -> set[int]:
     """
     if not ({"elsewhere", "standard"} <= scene.by_what.keys() and scene.lined):
         return set()
-    sign = (
-        next((sign for sign in _PARTING if sign in scene.tokens[1]), None) if scene.field_roles[1] & COLUMNS else None
-    )
+    sign = parting_sign(scene)
     gone: set[int] = set()
     columns: tuple[int, int, int] | None = None  # how many, which tells of other conditions, which of standard ones
     ends = [-1, *(at for at, word in enumerate(scene.tokens[1]) if word == "\n"), len(scene.tokens[1])]
     for low, high in pairwise(ends) if sign else []:
-        cells = [between(scene, cell) for cell in cells_of(scene.tokens[1], (low + 1, high), sign or "")]
+        cells = [between(scene, cell) for cell in cells_of(scene.tokens[1], (low + 1, high), sign)]
         whats = [set(scene.whats[start:end]) for start, end in cells]
         other = [at for at, told in enumerate(whats) if "elsewhere" in told]
         standard = [at for at, told in enumerate(whats) if "standard" in told]
@@ -123,6 +122,15 @@ def in_columns(scene: Scene, found: Found) -> set[int]:
             gone |= {place for place in range(*cells[columns[1]]) if _is_number(scene, place)}
             _keep_standard(scene, cells, columns, found)
     return gone
+
+
+def parting_sign(scene: Scene) -> str:
+    """What parts the columns of the body, should it hold a table: a bar, else a semicolon, where there are any."""
+    if not scene.field_roles[1] & COLUMNS:
+        return ""
+    words = scene.tokens[1]
+    told = {words[at] for at in scene.pieces[1].places(COLUMNS, _SIGNS)}
+    return next((sign for sign in _PARTING if sign in told), "")
 
 
 def _is_number(scene: Scene, place: int) -> bool:
