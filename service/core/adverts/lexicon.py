@@ -30,7 +30,7 @@ _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them
 JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
-NUMBER_BITS, WEIGHT_BITS = 4, 8  # of a language, and of what a word weighs in it
+WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
 # What stands beside figures in many languages.
 _NOT_TELLING = (
     "unit ",
@@ -164,9 +164,9 @@ def _started(phrases: tuple[Phrase, ...]) -> Start:
 class Vocabulary:
     """The lexicon of each language, and which words tell which language.
 
-    ``telling``: word -> in one whole number, for each of the languages that it tells, the number of that language and
-    its weight in units of 1 / ``WEIGHT_UNIT``. ``met``: what stood between the blanks of texts read before.
-    ``small``: the words that mean nothing of their own.
+    ``telling``: word -> its weights for all ``languages`` in one whole number, ``WEIGHT_BITS`` for each, in units of
+    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: what stood between the
+    blanks of texts read before. ``small``: the words that mean nothing of their own.
     """
 
     languages: tuple[str, ...]
@@ -293,8 +293,6 @@ def _telling(words: ByLanguage, languages: Sequence[str]) -> dict[str, int]:
 
 
 def _packed(weights: Mapping[int, float]) -> int:
-    """The weights of a word by the number of the language, one above the other in one whole number."""
-    share, packed = WEIGHT_UNIT / len(weights) ** 2, 0
-    for number, weight in weights.items():
-        packed = ((packed << WEIGHT_BITS | round(share * weight)) << NUMBER_BITS) | number
-    return packed
+    """The weights of a word by the number of the language, in one whole number."""
+    share = WEIGHT_UNIT / len(weights) ** 2
+    return sum(round(share * weight) << (WEIGHT_BITS * number) for number, weight in weights.items())

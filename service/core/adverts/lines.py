@@ -39,7 +39,7 @@ def joined(plain: Plain, waiting: Set[str], cut_short: Set[str] = frozenset()) -
     """
     if "\n" not in plain.text:
         return plain
-    lines, barred = _lines_of(_one_sign_ends(plain)), "|" in plain.text
+    lines, barred = _one_sign_ends(plain).split("\n"), "|" in plain.text
     if barred or ";" in plain.text:
         lines = _named(lines)
     bare = [line.strip() for line in lines]
@@ -55,18 +55,6 @@ def joined(plain: Plain, waiting: Set[str], cut_short: Set[str] = frozenset()) -
         parts += (" " if at in gone_on else "\n", lines[at])
     text = "".join(parts)
     return plain if text == plain.text else plain.saying(text)
-
-
-def _lines_of(text: str) -> list[str]:
-    """The lines of a text: few, so that looking from end to end costs less than ``split``, which looks at each sign."""
-    lines: list[str] = []
-    at, end = 0, text.find("\n")
-    while end >= 0:
-        lines.append(text[at:end])
-        at = end + 1
-        end = text.find("\n", at)
-    lines.append(text[at:])
-    return lines
 
 
 def edged(plain: Plain) -> Plain:

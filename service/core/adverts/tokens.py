@@ -35,9 +35,9 @@ class Run:
                  "wide", "words")  # fmt: skip
 
     def __init__(
-        self, words: tuple[str, ...], wide: int, telling: dict[str, int], roles: dict[str, int], unread: list[_Starts]
+        self, words: tuple[str, ...], telling: dict[str, int], roles: dict[str, int], unread: list[_Starts]
     ) -> None:
-        self.words, self.wide = words, wide
+        self.words = words
         self.first = words[0] if words else ""
         self.count = len(words)
         self.told, self.weight, self.roles = "", 0, 0
@@ -53,6 +53,7 @@ class Run:
                 self.more = {word: weight}
             else:
                 self.more[word] = weight
+        self.wide = 0 if self.first == _LINE_END else len("".join(words)) + 1
         self.plain = self.count == 1 and not self.weight and not self.roles and self.first != _LINE_END
         self.bare, self.starts, self.unread = 0, unread, unread
 
@@ -76,8 +77,7 @@ class Met(dict[str, Run]):
         # as the words of the vocabulary are: found without comparing letters
         one = signs.isascii() and signs.isalpha() and signs.islower()
         words = (intern(signs),) if one else tuple(map(intern, _PIECE.findall(signs)))
-        wide = 0 if signs == _LINE_END else len(signs) + 1
-        run = Run(words, wide, self._telling, self._roles, self._unread)
+        run = Run(words, self._telling, self._roles, self._unread)
         if len(signs) <= _LONGEST_MET:
             if len(self) >= MOST_MET or self._pieces >= MOST_PIECES_MET:
                 self.clear()
@@ -148,7 +148,7 @@ class Pieces:
                         glued.append(len(words) + 1)
                         words += run.words
                         if run.count > _TWO:
-                            glued += range(glued[-1] + 1, len(words))
+                            _glue(glued, run.count - _TWO)
                 else:
                     wider.append(len(words))
         return _gaps(len(words), glued, wider, begin)
@@ -174,8 +174,11 @@ class Pieces:
 
     def span(self, at: int, to: int) -> tuple[int, int]:
         """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
-        start = self.start(at)
-        return start, self.start(to - 1) + len(self.words[to - 1])
+        words, gaps, start = self.words, self.gaps, self.start(at)
+        end = start + len(words[at])
+        for place in range(at + 1, to):
+            end += gaps[place] + len(words[place])
+        return start, end
 
     def start(self, at: int) -> int:
         """The first sign of a piece, reckoned from where its stretch of runs begins."""
@@ -197,6 +200,16 @@ class Pieces:
             return False
         start = self.start(at)
         return self.shown[start : start + 2].istitle()
+
+
+def _glue(glued: list[int], more: int) -> None:
+    """So many pieces more are glued, behind the last one that is."""
+    last = glued[-1]
+    if more > _FEW:
+        glued += range(last + 1, last + 1 + more)
+    else:  # as machine code cheaper for few
+        for further in range(1, more + 1):
+            glued.append(last + further)
 
 
 def _gaps(count: int, glued: list[int], wider: list[int], begin: list[int]) -> list[int]:
