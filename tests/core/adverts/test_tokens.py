@@ -23,13 +23,14 @@ def test_pieces_are_the_same_when_met_again(text, words, apart):
         assert [text[start : start + len(word)] for start, word in zip(starts, words, strict=True)] == words
 
 
-def test_each_piece_of_a_long_text_is_found_again():
-    text = " a 12,5 v  is told," * 40
+@pytest.mark.parametrize("behind", [",", ",\n", " \n\n  "])
+def test_each_piece_of_a_long_text_is_found_again(behind):
+    text = f" a 12,5 v  is told{behind}" * 40
     pieces = Pieces(text, Met({}, {}, 0))
     for at in (*range(0, len(pieces.words) - 3, 7), 3):  # in any order
         start, end = pieces.span(at, at + 3)
         assert text[start:end].replace(" ", "") == "".join(pieces.words[at : at + 3])
-        assert text[start:end].strip() == text[start:end]
+        assert text[start:end].strip(" ") == text[start:end]
 
 
 def test_places_of_words_with_a_role_are_those_of_the_words():
