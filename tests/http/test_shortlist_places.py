@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from tests.http.shortlist_asked import SMALL, answered, same_as_an_appraisal
+from tests.http.shortlist_asked import SMALL, answered, reason, same_as_an_appraisal
 from tests.shortlist_kinds import INVERTER, inverter_advert, panel_advert
 
 ONE_EACH: list[dict[str, Any]] = [
@@ -88,3 +88,10 @@ def test_two_gifts_come_before_one() -> None:
              for name, watts in (("a", 400), ("b", 410))]  # fmt: skip
     request = {**SMALL, "outlay": {}, "at_hand": {"inverter": INVERTER}, "adverts": gifts}
     assert set(answered(request)["shortlist"][0]["adverts"]) == {"a", "b"}
+
+
+def test_of_many_kinds_of_inverters_sixteen_are_looked_at() -> None:
+    """The first eight hid one whose set did better than most of the list."""
+    inverters = [inverter_advert(f"i{at}", 90 + at, ac_power_w=600 + 10 * at) for at in range(16)]
+    answer = answered({**SMALL, "limit": 5, "adverts": [panel_advert("p", 45), *inverters]})
+    assert all(reason(answer, one["id"]) != "not_looked_at" for one in inverters)

@@ -29,9 +29,9 @@ from service.core.shortlist.wish import Terms
 # So many offers of panels, and of inverters, are joined by twos.
 JOINED_PANELS, JOINED_INVERTERS = 20, 6
 # So many offers of panels, and kinds of inverters, are judged at a time; the next ones only where these gave too few.
-LOOKED_PANELS, LOOKED_INVERTERS = 48, 8
+LOOKED_PANELS, LOOKED_INVERTERS = 48, 16
 # So many that fit of one inverter; where fewer do, so many turns, but one where no inverter's limits were told.
-ENOUGH_THAT_FIT, MOST_TURNS, MOST_TURNS_OF_INVERTERS = 12, 5, 3
+ENOUGH_THAT_FIT, MOST_TURNS, MOST_TURNS_OF_INVERTERS = 12, 5, 2
 # Nobody looks closer at more sets than the first of so many different adverts.
 MOST_LOOKED = 60
 
