@@ -14,7 +14,7 @@ DWELLINGS, TESTED, NOTHING_ELSE, THROWN_IN, OF_SEVERAL = 1 << 29, 1 << 30, 1 << 
 OF_THESE, FOR_SALE, UNDER, BIDS_NAMED, PICTURES = 1 << 34, 1 << 35, 1 << 36, 1 << 37, 1 << 38
 SHARED_WIRE, COLUMNS, USED_WITH, DEPOSITS, BILLS = 1 << 39, 1 << 40, 1 << 41, 1 << 42, 1 << 43
 INSTEAD, BESIDE_PRICE, RECANTING, DISPROVED = 1 << 44, 1 << 45, 1 << 46, 1 << 47
-COMPARING, THEIRS, OTHERS_PRICES, SPANS = 1 << 48, 1 << 49, 1 << 50, 1 << 51
+COMPARING, THEIRS, OTHERS_PRICES, SPANS, CONTRASTING = 1 << 48, 1 << 49, 1 << 50, 1 << 51, 1 << 52
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -41,7 +41,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (COMPARING, small.comparing | small.comparing_good | small.comparable | small.replacing),
         (THEIRS, small.strangers | small.of_now | small.new_ones),
         (OTHERS_PRICES, small.strangers | small.others_selling | small.offered | small.i_ask),
-        (SPANS, small.between_two | small.depending),
+        (CONTRASTING, small.these_ones), (SPANS, small.between_two | small.depending),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit
