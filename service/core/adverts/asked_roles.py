@@ -19,6 +19,7 @@ RECANTING, DISPROVED, COMPARING, THEIRS = 1 << 49, 1 << 50, 1 << 51, 1 << 52
 OTHERS_PRICES, SPANS = 1 << 53, 1 << 54
 TAKES, SHELLS, HARMS = 1 << 55, 1 << 56, 1 << 57
 DANGERS = 1 << 58
+CONTRASTING = 1 << 59
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -51,6 +52,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (SHELLS, small.shells),
         (HARMS, small.wet | small.stars | small.halves | small.diodes | small.nothing | small.stopped),
         (DANGERS, small.breakers | small.hot_places),
+        (CONTRASTING, small.these_ones),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

@@ -6,6 +6,7 @@ As in "nearly as strong as a 440 W one", "replaces the 250 W ones", "my new ones
 from collections.abc import Sequence
 from itertools import pairwise
 
+from service.core.adverts.asked_roles import COMPARING, CONTRASTING, THEIRS
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.walk import NUMBER, Item
 
@@ -15,21 +16,32 @@ _PARTS = frozenset(".,;:!?()\n")
 _ENDS = frozenset(".;!?\n")
 
 
-def without_other_panels(items: Sequence[Item], fields: Sequence[Sequence[str]], small: SmallWords) -> list[Item]:
+def may_tell_of_others(roles: int) -> bool:
+    """May a text tell of such panels, as far as its words tell?"""
+    return bool(roles & COMPARING) or bool(roles & THEIRS and roles & CONTRASTING)
+
+
+def without_other_panels(
+    items: Sequence[Item], fields: Sequence[Sequence[str]], small: SmallWords, roles: int
+) -> list[Item]:
     """Items without such figures, and without the number of those panels.
 
     Args:
         items: of title and body, in order.
         fields: the pieces of title and body.
         small: the small words of all languages.
+        roles: those of the words of both, as bits.
     """
     gone: set[int] = set()
+    compared, theirs = bool(roles & COMPARING), bool(roles & THEIRS and roles & CONTRASTING)
     for place, item in enumerate(items):
         if item.unit not in _UNITS:
             continue
         tokens = fields[item.field]
         before = _of_the_part(tokens[max(item.at - _BEFORE, 0) : item.at])
-        if _compared(before, small) or _replaced(before, small) or _had(items, place, before, tokens, small):
+        if (compared and (_compared(before, small) or not small.replacing.isdisjoint(before))) or (
+            theirs and _had(items, place, before, tokens, small)
+        ):
             gone.add(place)
             counted = items[place - 1] if place else item
             if counted.what == NUMBER and not counted.unit and tokens[counted.to : item.at] in (["x"], []):
@@ -67,11 +79,6 @@ def _compared(before: Sequence[str], small: SmallWords) -> bool:
     return False
 
 
-def _replaced(before: Sequence[str], small: SmallWords) -> bool:
-    """Does a word for replacing stand before it in its part of the sentence?"""
-    return not small.replacing.isdisjoint(before)
-
-
 def _had(items: Sequence[Item], place: int, before: Sequence[str], tokens: Sequence[str], small: SmallWords) -> bool:
     """Is it what others have, or the seller by now, and are the panels on offer set against it: "these are smaller"?"""
     item = items[place]
@@ -81,10 +88,7 @@ def _had(items: Sequence[Item], place: int, before: Sequence[str], tokens: Seque
         return False
     behind = list(tokens[item.to : item.to + _BEHIND])
     end = next((at for at, word in enumerate(behind) if word in _ENDS), len(behind))
-    if not small.these_ones.isdisjoint(behind[:end]):
-        return True
-    return any(one.what == "old_ones" and one.at < item.to + end for one in items[place + 1 : place + 6]
-               if one.field == item.field)  # fmt: skip
+    return not small.these_ones.isdisjoint(behind[:end])
 
 
 def _mine_by_now(before: Sequence[str], small: SmallWords) -> bool:

@@ -19,7 +19,7 @@ def leave_out_spans(scene: Scene) -> None:
         return
     gone: set[int] = set()
     for first, second in pairwise(numbers(scene)):
-        if _is_span(scene, first, second):
+        if scene.items[second].at - scene.items[first].to <= _FARTHEST and _is_span(scene, first, second):
             gone |= {first, second}
     if gone:
         without_amounts(scene, [], {at for at in gone if at in scene.units.get(scene.items[at].unit, ())})
@@ -32,7 +32,7 @@ def _each_behind(scene: Scene, item: Item) -> bool:
 
 def _is_span(scene: Scene, first: int, second: int) -> bool:
     low, high = scene.items[first], scene.items[second]
-    if low.field != high.field or high.at - low.to > _FARTHEST or low.value >= high.value or low.spelled:
+    if low.field != high.field or high.at <= low.to or low.value >= high.value or low.spelled:
         return False
     if not {low.unit, high.unit} <= _MONEY or not (low.unit or high.unit or _each_behind(scene, high)):
         return False

@@ -74,6 +74,8 @@ def _are_had(scene: Scene, place: int, item: Item, panels: Item) -> bool:
 
 def _is_borne(scene: Scene, near: list[Item], item: Item) -> bool:
     """Is it what an inverter named before it, or "mine", is said to take: "mine accepts 60 V open circuit"?"""
+    if scene.small.bears.isdisjoint(scene.tokens[item.field][max(item.at - _TO_BEARING, 0) : item.at]):
+        return False
     low = max((one.at for one in near if one.what in PANELS), default=0)
     before = scene.tokens[item.field][max(item.at - _TO_BEARING, low) : item.at]
     ends = [at for at, word in enumerate(before) if word in _ENDS]

@@ -3,12 +3,12 @@
 from collections.abc import Sequence, Set
 
 from service.core.adverts.addressed import addressed_in
-from service.core.adverts.asked_roles import COMPARING, DISPROVED, RECANTING, SHARED_WIRE, THEIRS
+from service.core.adverts.asked_roles import DISPROVED, RECANTING, SHARED_WIRE
 from service.core.adverts.commands import commands_in, tells_of_himself
 from service.core.adverts.disproved import without_disproved
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.named_by_panels import without_panels_of_name
-from service.core.adverts.of_other_panels import without_other_panels
+from service.core.adverts.of_other_panels import may_tell_of_others, without_other_panels
 from service.core.adverts.orders import (
     Orders,
     before_orders,
@@ -272,8 +272,8 @@ def _of_the_goods(
         items = without_recanted(items, fields, small)
     if roles & DISPROVED:
         items = without_disproved(items, fields, small)
-    if roles & (COMPARING | THEIRS):
-        items = without_other_panels(items, fields, small)
+    if may_tell_of_others(roles):
+        items = without_other_panels(items, fields, small, roles)
     whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
