@@ -167,6 +167,7 @@ class SmallWords:
     wrappings: Words  # cracked they are no glass: cartons, frames
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those
+    these_here: Words  # the same: "bei uns nicht"
 
     # Labels.
     label_of: Stems  # "price sticker"
@@ -213,6 +214,8 @@ class SmallWords:
     another: Words  # "bought a bigger inverter"
     known_one: Words  # before such a word: "the new inverter does not suit them"
     other_new: Stems  # things that are new where the goods are not: "new roof, so they must go"
+    no_longer: Words  # "plus neufs"
+    quite: Words  # between the two
     project: Stems  # "left from a campervan project"
     changed_to: Words  # "upgraded to 430 W"
     sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"

@@ -1,6 +1,7 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
 from service.core.adverts.broken_goods import add_broken_goods, is_packing, leave_out_none_broken
+from service.core.adverts.damage_of_others import leave_out_damage_of_others
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
 from service.core.adverts.everyday_damage import add_everyday_damage
 from service.core.adverts.exceptions import excepted_of, tell_exceptions
@@ -51,6 +52,7 @@ def put_together(scene: Scene, kind: str) -> None:
     """
     if "except" in scene.by_what:
         tell_exceptions(scene, _FAULTS, kind)
+    leave_out_damage_of_others(scene, _FAULTS)
     leave_out_denied(scene, _FAULTS)
     if scene.tells(*_MAY_BE_NONE):
         leave_out_no_defects(scene)
