@@ -37,7 +37,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (COLUMNS, frozenset("|;")), (USED_WITH, small.was_used_with), (DEPOSITS, small.deposits), (BILLS, small.bills),
         (INSTEAD, small.instead), (BESIDE_PRICE, small.of_beside),
         (TAKES, small.i_take | small.taking), (SHELLS, small.shells),
-        (HARMS, small.wet | small.stars | small.halves | small.diodes | small.nothing | small.stopped),
+        (HARMS, small.harms),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

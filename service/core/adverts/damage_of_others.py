@@ -7,11 +7,12 @@ from service.core.adverts.walk import Item
 
 _SENTENCE = frozenset(".;!?\n")
 _BEFORE, _BEHIND, _TO_MINE = 10, 8, 14  # pieces
+_MOST_TOLD = 40  # more faults no seller tells
 
 
 def leave_out_damage_of_others(scene: Scene, faults: Set[str]) -> None:
     """Of these meanings goes what a neighbour's panels are told to have."""
-    told = scene.places(faults)
+    told = scene.places(faults)[:_MOST_TOLD]
     small = scene.small
     if not told or small.strangers.isdisjoint(scene.different(1)):
         return

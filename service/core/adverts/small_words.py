@@ -248,6 +248,7 @@ class SmallWords:
 
     # Orders to a reader.
     nothing: Words  # "looking for nothing in exchange", "nothing up front"
+    harms: Words  # that and words for damage in everyday words: without one none is told so
     looked_once: Words  # "was looking for one"
     looks_himself: Words  # "for those looking for", "if you are looking for"
     greater: Words  # "looking for bigger ones now"

@@ -37,7 +37,7 @@ ASKED = {
     "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
     "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside,
     "TAKES": SMALL.i_take | SMALL.taking, "SHELLS": SMALL.shells,
-    "HARMS": SMALL.wet | SMALL.stars | SMALL.halves | SMALL.diodes | SMALL.nothing | SMALL.stopped,
+    "HARMS": SMALL.harms,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
