@@ -50,7 +50,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (SPANS, small.between_two | small.depending),
         (TAKES, small.i_take | small.taking),
         (SHELLS, small.shells),
-        (HARMS, small.wet | small.stars | small.halves | small.diodes | small.nothing | small.stopped),
+        (HARMS, small.harms),
         (DANGERS, small.breakers | small.hot_places),
         (CONTRASTING, small.these_ones),
     ):  # fmt: skip

@@ -3,6 +3,7 @@
 from collections.abc import Set
 
 from service.core.adverts.broken_goods import leave_out_none_broken
+from service.core.adverts.damage_of_others import leave_out_damage_of_others
 from service.core.adverts.denials import leave_out_denied
 from service.core.adverts.everyday_damage import add_everyday_damage
 from service.core.adverts.exceptions import tell_exceptions
@@ -19,6 +20,7 @@ def damage_of_the_goods(scene: Scene, kind: str, faults: Set[str]) -> None:
     """Only such words stay among the ``faults``, and everyday ones are added."""
     if "except" in scene.by_what:
         tell_exceptions(scene, faults, kind)
+    leave_out_damage_of_others(scene, faults)
     leave_out_denied(scene, faults)
     if scene.tells(*_MAY_BE_NONE):
         leave_out_no_defects(scene)

@@ -12,6 +12,7 @@ from service.core.adverts.scene import Scene
 _ENDS = frozenset(".,;:!?()\n")
 _SENTENCE = frozenset(".;!?\n")
 _FAR, _TO_VERB, _TO_ONE, _TO_NOTHING = 12, 4, 8, 4  # pieces
+_MOST_TOLD = 40  # more of them no seller tells
 _GLASS = "p:glass"
 _WEAK, _DEAD, _CRACKED, _DELAMINATED = "d:weak", "d:dead", "d:cracked_glass", "d:delamination"
 
@@ -21,8 +22,8 @@ def add_everyday_damage(scene: Scene, kind: str) -> None:
     if kind not in {"panel", "set"} or not scene.field_roles[1] & HARMS:
         return
     tokens, small = scene.tokens[1], scene.small
-    for at, word in enumerate(tokens):
-        what = ""
+    for at in scene.pieces[1].places(HARMS, small.harms)[:_MOST_TOLD]:
+        word, what = tokens[at], ""
         if word in small.wet:
             what = _DELAMINATED if _under_glass(scene, at) else ""
         elif word in small.stars:

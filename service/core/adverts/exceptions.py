@@ -11,6 +11,7 @@ from service.core.adverts.walk import NUMBER, Item
 _ENDS = frozenset(".,;:!?()\n")
 _SENTENCE = frozenset(".;!?\n")
 _TO_COUNT, _TO_FAULT, _TO_END, _MOST = 3, 8, 6, 100  # pieces
+_MOST_TOLD = 20  # more of them no seller writes
 _EXCEPT, _BROKEN, _CRACKED = "except", "s:broken", "d:cracked_glass"
 
 
@@ -40,7 +41,7 @@ def excepted_of(scene: Scene, item: Item) -> float:
 
 def _excepted(scene: Scene) -> Iterator[tuple[Item, float, int]]:
     """Words for an exception with a count of pieces behind them, the count, and the piece behind it."""
-    for place in scene.by_what.get(_EXCEPT, ()):
+    for place in scene.by_what.get(_EXCEPT, ())[:_MOST_TOLD]:
         item = scene.items[place]
         if scene.in_sentence(item.sentence, "gone"):  # "except on the two that I keep"
             continue

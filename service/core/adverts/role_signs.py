@@ -86,6 +86,7 @@ ALSO: Mapping[str, tuple[str, ...]] = {
     "beside_condition": ("at_condition", "minus"),
     "input_begins": ("an_input",),
     "bare": ("emptied",),
+    "harms": ("wet", "stars", "halves", "diodes", "nothing", "stopped"),
     "all_that_is_left": ("nothing_else",),
     "out_of": ("of_place",),
     "coming_along": ("coming_with",),

@@ -149,6 +149,7 @@ class SmallWords(WordsOfHarm):
     # Whose damage it is.
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those
+    these_here: Words  # the same: "bei uns nicht"
 
     # Labels.
     label_of: Stems  # "price sticker"
@@ -195,6 +196,8 @@ class SmallWords(WordsOfHarm):
     another: Words  # "bought a bigger inverter"
     known_one: Words  # before such a word: "the new inverter does not suit them"
     other_new: Stems  # things that are new where the goods are not: "new roof, so they must go"
+    no_longer: Words  # "plus neufs"
+    quite: Words  # between the two
     project: Stems  # "left from a campervan project"
     changed_to: Words  # "upgraded to 430 W"
     sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"
@@ -227,6 +230,7 @@ class SmallWords(WordsOfHarm):
 
     # Orders to a reader.
     nothing: Words  # "looking for nothing in exchange", "nothing up front"
+    harms: Words  # that and words for damage in everyday words: without one none is told so
     looked_once: Words  # "was looking for one"
     looks_himself: Words  # "for those looking for", "if you are looking for"
     greater: Words  # "looking for bigger ones now"

@@ -46,7 +46,7 @@ ASKED = {
     "THEIRS": SMALL.strangers | SMALL.of_now | SMALL.new_ones,
     "TAKES": SMALL.i_take | SMALL.taking,
     "SHELLS": SMALL.shells,
-    "HARMS": SMALL.wet | SMALL.stars | SMALL.halves | SMALL.diodes | SMALL.nothing | SMALL.stopped,
+    "HARMS": SMALL.harms,
     "DANGERS": SMALL.breakers | SMALL.hot_places,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
