@@ -13,7 +13,7 @@ ONCE, QUESTION, PARTS, SOME_ONLY, ISLAND = 16777216, 33554432, 67108864, 1342177
 DWELLINGS, TESTED, NOTHING_ELSE, THROWN_IN, OF_SEVERAL = 1 << 29, 1 << 30, 1 << 31, 1 << 32, 1 << 33
 OF_THESE, FOR_SALE, UNDER, BIDS_NAMED, PICTURES = 1 << 34, 1 << 35, 1 << 36, 1 << 37, 1 << 38
 SHARED_WIRE, COLUMNS, USED_WITH, DEPOSITS, BILLS = 1 << 39, 1 << 40, 1 << 41, 1 << 42, 1 << 43
-INSTEAD, BESIDE_PRICE, DANGERS = 1 << 44, 1 << 45, 1 << 46
+INSTEAD, BESIDE_PRICE, DANGERS, EDITED = 1 << 44, 1 << 45, 1 << 46, 1 << 47
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -36,6 +36,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (COLUMNS, frozenset("|;")), (USED_WITH, small.was_used_with), (DEPOSITS, small.deposits), (BILLS, small.bills),
         (INSTEAD, small.instead), (BESIDE_PRICE, small.of_beside),
         (DANGERS, small.breakers | small.hot_places),
+        (EDITED, small.edit_words),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

@@ -13,6 +13,7 @@ from service.core.adverts.commands import commands_in
 from service.core.adverts.dangers import danger_told
 from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
+from service.core.adverts.edited_prices import leave_out_before_edit
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.free_from import leave_out_free_from
 from service.core.adverts.goods import Goods, goods_of
@@ -177,6 +178,7 @@ def _offer(
     leave_out_other_amounts(scene)
     leave_out_amounts_beside(scene)
     leave_out_old_prices(scene)
+    leave_out_before_edit(scene)
     if "delivered" in scene.by_what or "giveaway" in scene.by_what:
         leave_out_free_from(scene)
     asked = asked_of(scene, goods)

@@ -40,7 +40,7 @@ def _heads(scene: Scene, place: int) -> bool:
 
 
 def is_let(scene: Scene) -> bool:
-    """Are goods let: does a word for that stand near goods in its clause, or by an amount for so long, and is none sold?"""
+    """Are goods let: does such a word stand near goods in its clause, or by an amount for so long, and is none sold?"""
     if "let" not in scene.by_what or "selling" in scene.by_what:
         return False
     for place in scene.said("let"):

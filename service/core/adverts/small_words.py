@@ -159,6 +159,7 @@ class SmallWords:
     amiss: Words  # that an inverter should not go off so: after minutes, again and again, nobody knows why
     off_words: Words  # the other part of a verb for that: "schaltet ab"
     rightly_off: Words  # at night, when the mains fail
+    edit_words: Words  # "EDIT: now £90 each"
     hire_times: Words  # "for hire only, £40 a week"
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those

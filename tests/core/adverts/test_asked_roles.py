@@ -37,6 +37,7 @@ ASKED = {
     "DEPOSITS": SMALL.deposits, "BILLS": SMALL.bills,
     "INSTEAD": SMALL.instead, "BESIDE_PRICE": SMALL.of_beside,
     "DANGERS": SMALL.breakers | SMALL.hot_places,
+    "EDITED": SMALL.edit_words,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -144,6 +145,7 @@ HANGING = {
     "BESIDE_PRICE": "Modul 380 W. 15 € Nachlass bei Abholung. 70 €",
     "OF_SEVERAL": "Wechselrichter 800 W, Kurzschlussstrom max. 25 A gesamt, 60 €",
     "DANGERS": "Panel 300 W, £40. The RCD trips when it rains.",
+    "EDITED": "4 panels 300 W, £60 each. EDIT: now £90 each.",
 }
 
 

@@ -1,4 +1,4 @@
-"""What is for hire is no offer, what is promised is reserved, what wants repairing is dead, what nobody tried untested."""
+"""For hire is no offer, what is promised is reserved, what wants repairing is dead, what nobody tried untested."""
 
 import pytest
 
