@@ -20,6 +20,7 @@ OTHERS_PRICES, SPANS = 1 << 53, 1 << 54
 TAKES, SHELLS, HARMS = 1 << 55, 1 << 56, 1 << 57
 DANGERS = 1 << 58
 CONTRASTING = 1 << 59
+EDITED = 1 << 60
 
 
 def roles_of(small: SmallWords) -> dict[str, int]:
@@ -53,6 +54,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (HARMS, small.harms),
         (DANGERS, small.breakers | small.hot_places),
         (CONTRASTING, small.these_ones),
+        (EDITED, small.edit_words),
     ):  # fmt: skip
         for word in words:
             bits[word] = bits.get(word, 0) | bit

@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from service.core.adverts.also_wanted import is_looked_for
 from service.core.adverts.around_panels import sells_what_is_around
 from service.core.adverts.aside import in_exchange, is_optional, is_reason, is_supposed
 from service.core.adverts.asked_for import is_asked_for, needs_goods
@@ -26,8 +27,7 @@ from service.core.adverts.would_take import is_buyers
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
 _TWO_KINDS = frozenset(("panel", "inverter"))
-_FIRST_WORDS = 4
-_FARTHEST, _FARTHEST_TAKER = 14, 3
+_FIRST_WORDS, _FARTHEST, _FARTHEST_TAKER = 4, 14, 3
 _TOLD_OFF = frozenset(("for", "takes", "range"))
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
@@ -277,7 +277,7 @@ def _lacks(scene: Scene, good: str) -> bool:
     places = [at for what in (f"{good}_one", f"{good}_many") for at in scene.by_what.get(what, [])]
     if good == "inverter" and inverter_missing(scene):
         return True
-    return any(scene.denied(at) or _gone(scene, at) for at in places)
+    return any(scene.denied(at) or _gone(scene, at) or is_looked_for(scene, at) for at in places)
 
 
 def _other_goods(scene: Scene, named: _Named) -> bool:

@@ -5,6 +5,7 @@ Asked only where panels and inverters are both named, so that one of them may be
 
 from itertools import takewhile
 
+from service.core.adverts.also_wanted import is_looked_for
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
 
@@ -19,8 +20,10 @@ _FARTHEST, _TO_ADJECTIVE, _TO_VERB, _TO_SOLD = 7, 3, 5, 5
 
 
 def is_only_mentioned(scene: Scene, place: int) -> bool:
-    """Is it the partner in use, one that is sold already or left out, or what the seller got instead?"""
+    """Is it the partner in use, one that is looked for, sold already or left out, or what the seller got instead?"""
     item = scene.items[place]
+    if item.what in INVERTERS and is_looked_for(scene, place):
+        return True
     if not _LEFT_OUT.isdisjoint(scene.near(place, 6, 0)) and _behind(scene, place, item):
         return True
     if "sold" in scene.near(place, 0, 5) and _is_sold(scene, place, item) and _other_before(scene, item):

@@ -12,6 +12,7 @@ from service.core.adverts.commands import commands_in
 from service.core.adverts.dangers import danger_told
 from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
+from service.core.adverts.edited_prices import leave_out_before_edit
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.free_from import leave_out_free_from
 from service.core.adverts.goods import Goods, goods_of
@@ -181,6 +182,7 @@ def _offer(
     if goods.kind in ONE_OF_TWO:
         leave_out_the_others(scene, goods.kind)
     leave_out_old_prices(scene)
+    leave_out_before_edit(scene)
     if "delivered" in scene.by_what or "giveaway" in scene.by_what:
         leave_out_free_from(scene)
     asked = asked_of(scene, goods)

@@ -2,11 +2,11 @@
 
 from service.core.adverts.lessons import offers_plans
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import CURRENCIES, INVERTERS, PANELS
+from service.core.adverts.walk import CURRENCIES, INVERTERS, MONEY_UNITS, PANELS
 
 _GOODS = PANELS | INVERTERS | {"set_one", "set_many"}
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
-_FIRST_TITLE, _NEAR = 2, 6
+_FIRST_TITLE, _NEAR, _AROUND = 2, 6, 8
 
 
 def is_service(scene: Scene, kind: str) -> bool:
@@ -40,7 +40,7 @@ def _heads(scene: Scene, place: int) -> bool:
 
 
 def is_let(scene: Scene) -> bool:
-    """Are goods let: does a word for that stand near goods in its clause, and is nothing said to be sold?"""
+    """Are goods let: does such a word stand near goods in its clause, or by an amount for so long, and is none sold?"""
     if "let" not in scene.by_what or "selling" in scene.by_what:
         return False
     for place in scene.said("let"):
@@ -48,5 +48,8 @@ def is_let(scene: Scene) -> bool:
         near = [one for one in scene.ahead(place, 5) if one.at - item.to <= _NEAR]
         near += [one for one in scene.back(place, 5) if item.at - one.to <= _NEAR]
         if any(one.what in _GOODS and one.clause == item.clause for one in near):
+            return True
+        tokens = scene.tokens[item.field][max(item.at - _AROUND, 0) : item.to + _AROUND]
+        if any(one.unit in MONEY_UNITS for one in near) and not scene.small.hire_times.isdisjoint(tokens):
             return True
     return False

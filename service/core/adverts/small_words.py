@@ -146,6 +146,9 @@ class SmallWords(WordsOfHarm):
     tied: Stems  # to an account
     released: Stems  # from one
 
+    edit_words: Words  # "EDIT: now £90 each"
+    hire_times: Words  # "for hire only, £40 a week"
+
     # Whose damage it is.
     strangers: Words  # whose panels are others: neighbours
     mine: Words  # set against those

@@ -48,6 +48,7 @@ ASKED = {
     "SHELLS": SMALL.shells,
     "HARMS": SMALL.harms,
     "DANGERS": SMALL.breakers | SMALL.hot_places,
+    "EDITED": SMALL.edit_words,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
           "was", "or", "inverter", "set", "left", "per", "25 °C", "all", "paid", "2 x", "price", "=")  # fmt: skip
@@ -168,6 +169,7 @@ HANGING = {
     "SHELLS": "Just the frames of four 400 W panels. £20",
     "HARMS": "2 panels 300 W, £40 each. One of the two makes only half.",
     "DANGERS": "Panel 300 W, £40. The RCD trips when it rains.",
+    "EDITED": "4 panels 300 W, £60 each. EDIT: now £90 each.",
 }
 
 
