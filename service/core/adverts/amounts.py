@@ -11,14 +11,11 @@ from service.core.adverts.alternatives import (
     one_before_all,
     ways_of,
 )
-from service.core.adverts.asked_roles import PLUS_SENDING
-from service.core.adverts.bundles import names_set
-from service.core.adverts.each_thing import counts_a_thing, has_its_figure, of_watts
+from service.core.adverts.bare_amounts import bare_amounts, of_pieces
+from service.core.adverts.each_thing import has_its_figure, of_watts
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.money_told import amounts_told
-from service.core.adverts.on_pallets import stands_on_each
-from service.core.adverts.other_amounts import is_road
 from service.core.adverts.portions import for_some
 from service.core.adverts.price_of_some import number_of_all
 from service.core.adverts.scene import Scene, in_order
@@ -27,13 +24,10 @@ from service.core.adverts.sending_costs import (
     SIGNS_BEHIND,
     Offers,
     by_measure,
-    counts_sent,
-    ends,
     has_its_own,
     plus_before,
     sending_behind,
     sentence_of_sending,
-    so_much,
     with_sending_in,
 )
 from service.core.adverts.totals import is_total
@@ -42,16 +36,11 @@ from service.core.adverts.walk import NUMBER, Item
 ROLES = ("each", "lot", "per_set")
 _MONEY = frozenset(MONEY)
 _NAMING = frozenset(("price", "priced_each", "shipping", "each"))
-_PRICE_BEFORE = _NAMING | {"possible", "for"}  # before a figure that may be one,
-_PRICE_BEHIND = frozenset(("each", "price", "per_set"))  # and behind it
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
 _OF_NEWNESS = frozenset(("new", "new_not", "stood"))
 _LEAST_SET = 20
-_NO_PRICE_BEFORE = frozenset("-x/°%*=")
 _BEHIND, _BEFORE = 4, 7
-_OF_SEVERAL = ("each", "shipping")  # whose words mean something else, too:
-_OTHER_MEANINGS = frozenset(("s:broken", "s:loose", "set_weak", "set_one", "pallet"))
 _OPEN = "open"
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
@@ -71,7 +60,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     measured = False
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", [])}
     sent, ways, sending = "sent" in scene.by_what, ways_of(scene, goods), "shipping" in scene.by_what
-    for place in in_order([_bare_amounts(scene), amounts_told(scene)]):
+    for place in in_order([bare_amounts(scene), amounts_told(scene)]):
         item = scene.items[place]
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
             continue
@@ -102,118 +91,6 @@ def a_watt(scene: Scene, item: Item) -> bool:
     """Is it an amount for a watt, which is no price of a piece?"""
     tokens, to = scene.tokens[item.field], item.to
     return to + 1 < len(tokens) and tokens[to] in scene.small.per_watt and tokens[to + 1] in scene.small.watts
-
-
-def _bare_amounts(scene: Scene) -> list[int]:
-    """Places of figures without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
-    items, whats, known = scene.items, scene.whats, scene.by_what
-    near: set[int] = set()
-    for what in _PRICE_BEFORE:
-        for at in known.get(what, []):
-            near.add(at + 1)
-    for what in _OF_SEVERAL:
-        for at in known.get(what, []):
-            if whats[at + 1] in _OTHER_MEANINGS and items[at + 1].at == items[at].at:
-                near |= {at + 2, at + 3}
-    for what in _PRICE_BEHIND:
-        for at in known.get(what, []):
-            near |= {at - 1, at - 2}
-    plus, found = scene.roles & PLUS_SENDING > 0, list[int]()
-    for place in scene.units.get("", []):
-        item = items[place]
-        spelled = whats[place - 1] == NUMBER and items[place - 1].spelled
-        if (spelled or place in near or (plus and plus_before(scene, item))) and _bare(scene, place, item):
-            found.append(place)
-    return found
-
-
-def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
-    """Is it only a price that a figure without a currency can be?"""
-    before = _named_before(scene, place, item) if place else None
-    tokens = scene.tokens[item.field]
-    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _no_amount(scene, tokens, item):
-        return False
-    if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
-        before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
-    if before is not None and before.what == "shipping" and counts_sent(scene, place, item):
-        return False  # "can post 2 at a time for £9"
-    behind = scene.items[place + 1] if place + 1 < len(scene.items) else None
-    if item.to < len(tokens) and tokens[item.to] in _NO_PRICE_BEFORE:
-        return tokens[item.to] == "/" and any(
-            one.what == "each" and one.at == item.to + 1 for one in scene.ahead(place, 2)
-        )
-    if behind is not None and ((behind.what in {"piece", "inputs", "cells"} and behind.at == item.to)
-                               or (behind.glued == "=" and behind.at - item.to <= 2)):  # fmt: skip
-        return False  # "20 pieces", "4 sets à 2 (=8)"
-    if sending_behind(scene.ahead(place, 2), item) and plus_before(scene, item):
-        return True
-    if behind is not None and behind.what == "per_set" and behind.at == item.to and item.value >= _LEAST_SET:
-        return True
-    if before is not None and before.spelled and before.value == 1:  # "einzeln 35": one by one
-        before = next((one for one in scene.back(place, 3) if one.at == before.at and one.what == "each"), before)
-    if before is not None and before.sentence == item.sentence and before.what in _NAMING:
-        nothing = scene.tokens[item.field][before.to : item.at]
-        counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
-        counted = counted or (before.what == "each" and scene.stands("piece", item.field, item.to))  # "à 31 Stück"
-        told = not nothing or (len(nothing) == 1 and nothing[0] in scene.small.is_priced)
-        if (told or (before.what == "shipping" and so_much(scene, nothing))) and not counted:
-            return before.what != "each" or not (_piece(scene, place, before) or counts_a_thing(scene, place, item))
-    if (
-        behind is not None
-        and behind.at > item.to
-        and any(one.what == NUMBER and not one.unit and one.at == behind.to for one in scene.ahead(place, 3))
-    ):
-        return False  # "4 boxes à 2 panels"
-    return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
-            and behind.clause == item.clause and behind.sentence == item.sentence
-            and not (behind.what == "each" and counts_a_thing(scene, place, item))
-            and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
-
-
-def _named_before(scene: Scene, place: int, item: Item) -> Item:
-    """What stands before a figure; of several meanings of a word the one that names a price, with nothing behind it.
-
-    "los" may be "each" and "loose", "Paket" a parcel and a set.
-    """
-    before = scene.items[place - 1]
-    if before.what not in _OTHER_MEANINGS or not ends(scene.tokens[item.field], item):
-        return before
-    of_one = (one for one in scene.items[max(place - 3, 0) : place - 1] if one.at == before.at)
-    return next((one for one in of_one if one.what in _NAMING), before)
-
-
-def _no_amount(scene: Scene, tokens: list[str], item: Item) -> bool:
-    """Is it a rating, a number of sets ("5 sad po 2") what is in one ("in sets à 2", "2 Paletten à 31"), a road?"""
-    if item.to < len(tokens) and tokens[item.to] in scene.small.equal_sets:
-        return True
-    if item.value < _LEAST_SET and tokens[item.at - 1] in scene.small.sets_by and names_set(scene, tokens[item.at - 2]):
-        return True
-    if stands_on_each(scene, item) or is_road(scene, item):
-        return True
-    return _is_rating(scene, tokens, item)
-
-
-def _is_rating(scene: Scene, tokens: list[str], item: Item) -> bool:
-    """Does "a" behind it mean amperes, not "à"; or has it one decimal, as no amount has: "13,8 a kurz"?"""
-    raw = tokens[item.at]
-    if item.to == item.at + 1 and raw[-2:-1] in {".", ","}:
-        return True
-    return tokens[item.to : item.to + 1] == ["a"] and scene.small.a_piece.isdisjoint(tokens[item.to + 1 : item.to + 2])
-
-
-def _piece(scene: Scene, place: int, each: Item) -> bool:
-    """Is "Stück" here a word behind a number of pieces, not "a piece"?"""
-    if not scene.stands("piece", each.field, each.at) or not each.at:
-        return False
-    number = scene.bare_to(each.field, each.at)
-    counted = scene.tokens[each.field][each.at - 1][0:1].isdigit() or (number is not None and number.value > 1)
-    return counted and not _amount_before(scene, place, each)
-
-
-def _amount_before(scene: Scene, place: int, each: Item) -> bool:
-    """Does an amount end where "a piece" begins?"""
-    one = next((item for item in scene.back(place, 8) if item.what == NUMBER and item.to <= each.at), None)
-    return one is not None and one.unit in MONEY and one.to == each.at
 
 
 def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
@@ -315,7 +192,7 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
         one = scene.items[at]
         if one.sentence != item.sentence or one.unit in _MONEY or item.at - one.to > _BEFORE:
             break
-        if not (one.what == "each" and (_piece(scene, place, one) or of_watts(scene, at, item))):
+        if not (one.what == "each" and (of_pieces(scene, place, one) or of_watts(scene, at, item))):
             before.append(one)
             if one.clause == item.clause:
                 close.append("each" if one.what == "priced_each" else one.what)

@@ -4,7 +4,6 @@ from collections import Counter
 from collections.abc import Sequence
 
 from service.core.adverts.addressed import addressed_in
-from service.core.adverts.beside_price import leave_out_amounts_beside
 from service.core.adverts.bids import sells_for_so_much
 from service.core.adverts.by_meter import readings_of_tests
 from service.core.adverts.claims import State, Told, told_in_words
@@ -12,9 +11,7 @@ from service.core.adverts.commands import commands_in
 from service.core.adverts.dangers import danger_told
 from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
-from service.core.adverts.edited_prices import leave_out_before_edit
 from service.core.adverts.figures import Found, other_figures, panel_figures
-from service.core.adverts.free_from import leave_out_free_from
 from service.core.adverts.goods import Goods, goods_of
 from service.core.adverts.language import language_left, language_of, tied_languages
 from service.core.adverts.least import least_of, orders
@@ -22,16 +19,11 @@ from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures, volts_of_windows
 from service.core.adverts.lines import edged, joined
-from service.core.adverts.old_prices import leave_out_old_prices
+from service.core.adverts.no_prices import leave_out_no_prices
 from service.core.adverts.orders import Orders
-from service.core.adverts.other_amounts import leave_out_other_amounts
-from service.core.adverts.other_sending import leave_out_other_sending
-from service.core.adverts.others_prices import leave_out_others_prices
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
-from service.core.adverts.price_spans import leave_out_spans
-from service.core.adverts.priced_apart import ONE_OF_TWO, leave_out_the_others
 from service.core.adverts.reading import Advert, Claim, Price, Reading
 from service.core.adverts.scene import FIELDS, TITLE_FROM, Scene, scene_of
 from service.core.adverts.sold import is_sold
@@ -174,17 +166,7 @@ def _offer(
     cut: list[Pieces],
     sent: list[str],
 ) -> Reading:
-    leave_out_other_sending(scene)
-    leave_out_other_amounts(scene)
-    leave_out_amounts_beside(scene)
-    leave_out_others_prices(scene)
-    leave_out_spans(scene)
-    if goods.kind in ONE_OF_TWO:
-        leave_out_the_others(scene, goods.kind)
-    leave_out_old_prices(scene)
-    leave_out_before_edit(scene)
-    if "delivered" in scene.by_what or "giveaway" in scene.by_what:
-        leave_out_free_from(scene)
+    leave_out_no_prices(scene, goods.kind)
     asked = asked_of(scene, goods)
     limits, unsure = limits_in_set(scene) if goods.kind == "set" else (_NONE, _NONE)
     inverter = inverter_figures(scene, goods.kind, limits) if goods.kind in {"inverter", "set"} else {}
