@@ -30,7 +30,9 @@ def leave_out_the_others(scene: Scene, kind: str) -> None:
 
     Only where both are said to be sold apart and each has an amount of its own: "separately: inverter £90, panels £60".
     """
-    if not (scene.tells("apart", "apart_too") and scene.tells(*INVERTERS) and scene.tells(*PANELS)):
+    if not scene.tells("apart", "apart_too") or scene.tells("lot", "per_set", "whole"):
+        return  # or all of it has a price, too
+    if not (scene.tells(*INVERTERS) and scene.tells(*PANELS)):
         return
     amounts = measured_in(scene, *MONEY_UNITS)
     owners = {at: _owner(scene, at) for at in amounts} if len(amounts) > 1 else {}
