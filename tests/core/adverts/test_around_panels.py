@@ -50,6 +50,7 @@ def test_what_was_around_panels_is_none(body):
         "Empty boxes from two 410 W panels, and the panels. £60 each.",
         "Zwei 410-W-Module, nur der Rahmen hat Kratzer. 80 Euro.",
         "Karton mit zwei 410-W-Modulen. 80 Euro.",
+        "Nur Rahmen aus Alu mit zwei Modulen 410 W. 80 Euro.",
         "410-W-Modul für eine Powerstation (nicht dabei). 60 Euro.",
         "Deux panneaux 410 W, cadre noir, dans leurs cartons. 80 euros.",
         "Placa de 410 W para cargar una estación de energía (no incluida). 60 euros.",

@@ -20,6 +20,7 @@ def reading_of(body, title):
             "Was on the shed with a pair of 410 W panels (panels already sold, inverter only!). £75.",
         ),
         ("Micro inverter 800 W", "Just the inverter, the two 420 W panels found a buyer last week. £70."),
+        ("Micro inverter 800 W", "The two panels with 410 W each have gone, the inverter stayed. £75."),
         ("Mikrowechselrichter 800 W", "Nur Wechselrichter, die zwei Module mit 410 W sind verkauft. 75 Euro."),
         ("Mikrowechselrichter 800 W", "Nur noch der Wechselrichter, die 2 Module mit 420 W hat der Nachbar. 70 Euro."),
         ("Micro-onduleur 800 W", "Il ne reste que l'onduleur, les 2 panneaux de 420 W sont partis. 70 euros."),

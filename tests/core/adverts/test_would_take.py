@@ -44,6 +44,7 @@ def test_who_takes_or_needs_some_buys(title, body):
         ("4 solar panels 300 W", "You need two for a balcony, I have four. £40 each."),
         ("4 solar panels 300 W", "Looking for someone who can use them. £40 each."),
         ("4 solar panels 300 W", "I need two for my shed, the rest are £40 each."),
+        ("6 solar panels 300 W", "I take two, the rest £40 each."),
         ("Solarmodule 300 W", "Ich würde zwei Stück auch einzeln abgeben, je 40 Euro."),
         ("4 Solarmodule 300 W", "Wer braucht sie? Ich suche Platz. 40 Euro pro Stück."),
         ("4 Solarmodule 300 W", "Wer zwei nimmt, bekommt sie für je 40 Euro."),
