@@ -8,9 +8,14 @@ _TO_WANTED, _BEHIND, _TO_TAKER = 5, 1, 4
 
 
 def is_looked_for(scene: Scene, place: int) -> bool:
-    """Does a word for looking stand before it in the text, or directly behind it, that looks for no buyer?"""
+    """Does a word for looking stand before it in the text, or directly behind it, that looks for no buyer?
+
+    Panels are told of before it; else it is what the whole advert looks for.
+    """
     item = scene.items[place]
     if not item.field or "wanted" not in scene.near(place, 8, 3):
+        return False
+    if all(scene.by_what[what][0] > place for what in PANELS & scene.by_what.keys()):
         return False
     for step, one in enumerate(scene.back(place, 8), 1):
         if one.what in _GOODS or item.at - one.to > _TO_WANTED:

@@ -35,6 +35,8 @@ def careful_of_two(scene: Scene, kind: str, found: _Found) -> None:
             continue
         value, item, sure = found[name]
         cells = _cells(scene, item)
+        if name.endswith(("_min", "_max")) and cells[0][0] is cells[0][1]:
+            continue  # "24/56 V" is one range
         if len(cells) > 1 and _of_one_name(scene, item.field, cells):
             ends = [high if name.endswith("_max") else low for low, high, _, _ in cells]
             best = (min if name in _GREATEST else max)(ends, key=_value)

@@ -50,3 +50,10 @@ def test_goods_that_look_for_a_buyer_are_sold_together(language):
 def test_a_title_that_names_a_set_does_not_bring_the_inverter_back(language):
     found = read_advert(Advert(title=KITS[language], body=TEXTS[language][0]), WORDS)
     assert (found.kind, found.is_offer) == ("panel", True)
+
+
+@pytest.mark.parametrize("body", ["Suche Wechselrichter für zwei Module. Zahle 60 Euro.",
+                                  "Looking for an inverter for two panels, up to £60."])  # fmt: skip
+def test_who_looks_for_an_inverter_alone_offers_nothing(body):
+    found = read_advert(Advert(title="", body=body), WORDS)
+    assert (found.kind, found.is_offer) == ("inverter", False)
