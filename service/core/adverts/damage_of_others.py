@@ -2,6 +2,7 @@
 
 from collections.abc import Set
 
+from service.core.adverts.asked_roles import THEIRS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import Item
 
@@ -12,10 +13,9 @@ _MOST_TOLD = 40  # more faults no seller tells
 
 def leave_out_damage_of_others(scene: Scene, faults: Set[str]) -> None:
     """Of these meanings goes what a neighbour's panels are told to have."""
-    told = scene.places(faults)[:_MOST_TOLD]
-    small = scene.small
-    if not told or small.strangers.isdisjoint(scene.different(1)):
+    if not scene.field_roles[1] & THEIRS or not scene.pieces[1].places(THEIRS, scene.small.strangers):
         return
+    told = scene.places(faults)[:_MOST_TOLD]
     gone = {at for at in told if _of_stranger(scene, scene.items[at])}
     for what in scene.by_what.keys() & faults if gone else ():
         scene.by_what[what] = [at for at in scene.by_what[what] if at not in gone]

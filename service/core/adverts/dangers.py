@@ -21,17 +21,17 @@ def danger_told(scene: Scene) -> bool:
     """Is any of that said, and not denied?"""
     if any(not (scene.denied(at, behind=False) or _guards(scene, at)) for at in scene.by_what.get(DANGER, ())):
         return True
-    if not scene.roles & DANGERS:
-        return False
-    small = scene.small
-    for field in (0, 1):
-        if not scene.field_roles[field] & DANGERS:
-            continue
-        for at, word in enumerate(scene.tokens[field]):
-            if word in small.breakers and _beside(scene, field, at, small.tripping, _NEAR):
-                return True
-            if word in small.hot_places and _beside(scene, field, at, small.overheated, _HOT):
-                return True
+    title, body = scene.field_roles[0] & DANGERS, scene.field_roles[1] & DANGERS
+    return (title > 0 and _told_apart(scene, 0)) or (body > 0 and _told_apart(scene, 1))
+
+
+def _told_apart(scene: Scene, field: int) -> bool:
+    """Does something trip, or get hot, by two words of a field?"""
+    small, pieces, tokens = scene.small, scene.pieces[field], scene.tokens[field]
+    for thing, said, reach in ((small.breakers, small.tripping, _NEAR), (small.hot_places, small.overheated, _HOT)):
+        places = pieces.places(DANGERS, thing)
+        if places and not said.isdisjoint(tokens) and any(_beside(scene, field, at, said, reach) for at in places):
+            return True
     return False
 
 

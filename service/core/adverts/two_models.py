@@ -27,7 +27,7 @@ _LABEL, _BEHIND, _AROUND, _MOST = 12, 2, 16, 8  # pieces; items; cells
 
 def careful_of_two(scene: Scene, kind: str, found: _Found) -> None:
     """Of limits that stand with a stroke between them the careful one is kept; in sets watts may be of panels."""
-    if not found or (_BETWEEN.isdisjoint(scene.different(0)) and _BETWEEN.isdisjoint(scene.different(1))):
+    if not found or not _has_stroke(scene):
         return
     _in_order(scene, found)
     for name in (*_GREATEST, *_LEAST):
@@ -43,6 +43,12 @@ def careful_of_two(scene: Scene, kind: str, found: _Found) -> None:
             if any(one.value != value for one in ends):
                 found[name] = (best.value, best, sure)
                 scene.by_what.setdefault(CONFLICT, []).append(place_of(scene, item))
+
+
+def _has_stroke(scene: Scene) -> bool:
+    """Does a stroke stand anywhere?"""
+    title, body = scene.tokens[0], scene.tokens[1]
+    return "/" in title or "/" in body or "|" in title or "|" in body
 
 
 def _in_order(scene: Scene, found: _Found) -> None:
