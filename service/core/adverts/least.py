@@ -3,11 +3,14 @@
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
+from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 
 _MOST = 1000
 _TOLD = {f"least:{number}": number for number in range(2, 13)}  # meanings that hold the number: "in pairs"
 _NEAR = 3
+_FAR, _WORD = 6, 4  # items; letters
+_WITH_PANELS = frozenset(("inverter", "set"))
+_NAMES = {"inverter": INVERTERS, "set": frozenset(("set_one", "set_many", "set_weak"))}
 _OF_RATINGS = frozenset(("W", "V", "A", "%/K", "V/K", "mm", "kg", "%", "y", "Hz"))
 _OF_LIMITS = frozenset(("tracking", "start", "input_range", "max_in", "inputs", "input_current", "voc", "isc"))
 
@@ -20,7 +23,7 @@ def least_of(scene: Scene, goods: Goods) -> Least | None:
     for what, number in _TOLD.items():
         if what in scene.by_what:
             told += [(number, scene.items[place]) for place in scene.said(what)]
-    told += [found for place in orders(scene) if (found := _counted(scene, place)) is not None]
+    told += [found for place in orders(scene, goods.kind) if (found := _counted(scene, place)) is not None]
     if not told and goods.quantity:
         wholes = scene.by_what.get("whole", [])
         told = [_counted(scene, at) or (_all_of(scene, goods, scene.items[at]), scene.items[at]) for at in wholes]
@@ -37,11 +40,28 @@ def _all_of(scene: Scene, goods: Goods, item: Item) -> int:
     return (goods.quantity or 0) // goods.pallets if goods.pallets > 1 else 0
 
 
-def orders(scene: Scene) -> list[int]:
-    """Places where a least number of pieces is spoken of, not the lower end of volts or a least price."""
+def orders(scene: Scene, kind: str) -> list[int]:
+    """Places where a least number of pieces is spoken of, not the lower end of volts or a least price.
+
+    Nor how many panels an inverter needs, or how many people a set.
+    """
     if "minimum" not in scene.by_what:
         return []
-    return [place for place in scene.said("minimum") if not _of_rating(scene, place)]
+    others = kind in _WITH_PANELS
+    return [place for place in scene.said("minimum")
+            if not (_of_rating(scene, place) or (others and _of_other_things(scene, place, kind)))]  # fmt: skip
+
+
+def _of_other_things(scene: Scene, place: int, kind: str) -> bool:
+    """Are panels counted that an inverter or a set takes, or what has no meaning here: "bring at least two people"?"""
+    item = scene.items[place]
+    number = next((one for one in scene.ahead(place, 2) if one.what == NUMBER and one.at - item.to <= 1), item)
+    tokens, to = scene.tokens[item.field], number.to
+    told = {one.what for one in scene.items[place + 1 : place + _FAR] if one.field == item.field and one.at == to}
+    if not told:
+        return to < len(tokens) and len(tokens[to]) >= _WORD and tokens[to].isalpha()
+    names = _NAMES[kind]
+    return not PANELS.isdisjoint(told) and names.isdisjoint(told)
 
 
 def _of_rating(scene: Scene, place: int) -> bool:

@@ -218,7 +218,7 @@ def _doubts(scene: Scene, goods: Goods, panel: Found, condition: str, asked: Ask
     raised = (
         ("sold", is_sold(scene)),
         ("shock_or_fire", danger_told(scene)),
-        ("minimum_order", bool(orders(scene))),
+        ("minimum_order", bool(orders(scene, goods.kind))),
         ("measured_not_rated", "voc" not in panel and _metered(scene)),
         ("price_conflict", asked.conflict),
         ("too_cheap", goods.kind == "panel" and cheap),

@@ -175,7 +175,7 @@ def _assumed(told: Told) -> Iterator[Assumption]:
         yield _taken("/adverts/*/reading/quantity_available", "one_in_lot")
     elif told.pieces is None and told.kind == "panel":
         yield _taken("/adverts/*/reading/quantity_available", "as_many_as_wanted")
-    if "minimum_order" in told.doubts and told.least is None:
+    if told.least is None and _least(told) > 1:
         yield _taken("/adverts/*/reading/least_quantity", "two_at_least")
 
 
@@ -202,7 +202,7 @@ def _least(told: Told) -> int:
     """
     if told.least is not None:
         return min(told.least, told.pieces or told.least)
-    return 2 if "minimum_order" in told.doubts else 1
+    return min(2, told.pieces or 2) if "minimum_order" in told.doubts else 1
 
 
 def _is_token(told: Told) -> bool:

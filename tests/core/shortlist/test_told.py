@@ -91,6 +91,8 @@ def test_the_fewest_that_are_sold_are_paid_for_though_fewer_be_hung() -> None:
 def test_the_fewest_that_are_sold_bind_inverters_and_sets_likewise(told: Told) -> None:
     five = offer(replace(told, pieces=5, price=80.0, least=5, doubts=("minimum_order",)))
     assert (five.offer.must_take(1), five.offer.goods(1)) == (5, 400.0)
+    only = offer(replace(told, pieces=1, price=80.0, doubts=("minimum_order",)))
+    assert (only.offer.least, "two_at_least" in {one.code for one in only.assumed}) == (1, False)
     untold = offer(replace(told, pieces=None, price=80.0, doubts=("minimum_order",)))
     assert (untold.offer.must_take(1), untold.offer.goods(1)) == (2, 160.0)
     assert "minimum_order" in untold.asks
