@@ -1,0 +1,34 @@
+"""Are the goods promised to somebody: "already promised", "these are promised to a friend"?
+
+A bicycle that is promised reserves nothing: between where the sentence begins and such a word stand only the goods
+and words like "these", "both", "unfortunately".
+"""
+
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import INVERTERS, PANELS
+
+_PROMISED, _RESERVED = "promised", "q:reserved"
+_GOODS = PANELS | INVERTERS | {"set_one", "set_many", "all"}
+_ENDS = frozenset(".,;:!?()[]\n|•/*-+")
+_FARTHEST = 8  # pieces
+
+
+def add_promised(scene: Scene) -> None:
+    """Goods that are promised are reserved."""
+    if _PROMISED not in scene.by_what:
+        return
+    found = [at for at in scene.said(_PROMISED) if _of_goods(scene, at)]
+    if found:
+        scene.by_what.setdefault(_RESERVED, []).extend(found)
+
+
+def _of_goods(scene: Scene, place: int) -> bool:
+    item = scene.items[place]
+    tokens = scene.tokens[item.field]
+    goods = {at for one in scene.back(place, 6) if one.what in _GOODS for at in range(one.at, one.to)}
+    at = item.at - 1
+    while at >= 0 and tokens[at] not in _ENDS:
+        if item.at - at > _FARTHEST or not (at in goods or tokens[at] in scene.small.before_promised):
+            return False
+        at -= 1
+    return True
