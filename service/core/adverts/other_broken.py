@@ -10,7 +10,7 @@ _BROKEN = ("d:dead", _GLASS, "s:broken")
 BROKEN = (*_BROKEN, _BOX)  # without one of these nothing is to be left out
 _GOODS = PANELS | INVERTERS | {"set_one", "set_many", "piece"}
 _ENDS = frozenset(".,;:!?()[]\n|/•*-+&=")
-_BEFORE, _BEHIND, _PLACED, _BESIDE, _TO_DARK = 5, 2, 2, 2, 4
+_BEFORE, _BEHIND, _PLACED, _BESIDE, _TO_DARK, _FROM_DARK = 5, 2, 2, 2, 4, 6
 
 
 def leave_out_other_broken(scene: Scene) -> None:
@@ -49,8 +49,16 @@ def _in(item: Item, sentences: set[int]) -> bool:
 
 
 def _in_the_dark(scene: Scene, item: Item) -> bool:
-    """As in "no current at night"."""
-    return not scene.small.in_the_dark.isdisjoint(scene.tokens[item.field][item.to : item.to + _TO_DARK])
+    """As in "no current at night", "at night it gives nothing"."""
+    tokens, dark = scene.tokens[item.field], scene.small.in_the_dark
+    if not dark.isdisjoint(tokens[item.to : item.to + _TO_DARK]):
+        return True
+    at = item.at - 1
+    while at >= max(item.at - _FROM_DARK, 0) and tokens[at] not in _ENDS:
+        if tokens[at] in dark:
+            return True
+        at -= 1
+    return False
 
 
 def _of_thing(scene: Scene, place: int) -> bool:

@@ -2,11 +2,12 @@
 
 from service.core.adverts.lessons import offers_plans
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import CURRENCIES, INVERTERS, MONEY_UNITS, PANELS
+from service.core.adverts.walk import CURRENCIES, INVERTERS, MONEY_UNITS, NUMBER, PANELS
 
 _GOODS = PANELS | INVERTERS | {"set_one", "set_many"}
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
-_FIRST_TITLE, _NEAR, _AROUND = 2, 6, 8
+_FIRST_TITLE, _NEAR, _TO_TIME = 2, 6, 4
+_ENDS = frozenset(".!?;\n|*•")
 
 
 def is_service(scene: Scene, kind: str) -> bool:
@@ -40,8 +41,8 @@ def _heads(scene: Scene, place: int) -> bool:
 
 
 def is_let(scene: Scene) -> bool:
-    """Are goods let: does such a word stand near goods in its clause, or by an amount for so long, and is none sold?"""
-    if "let" not in scene.by_what or "selling" in scene.by_what:
+    """Are goods let, and none sold: is that said near goods in its clause, or does it begin a sentence with a rate?"""
+    if "selling" in scene.by_what or not scene.tells("let", "let_maybe"):
         return False
     for place in scene.said("let"):
         item = scene.items[place]
@@ -49,7 +50,36 @@ def is_let(scene: Scene) -> bool:
         near += [one for one in scene.back(place, 5) if item.at - one.to <= _NEAR]
         if any(one.what in _GOODS and one.clause == item.clause for one in near):
             return True
-        tokens = scene.tokens[item.field][max(item.at - _AROUND, 0) : item.to + _AROUND]
-        if any(one.unit in MONEY_UNITS for one in near) and not scene.small.hire_times.isdisjoint(tokens):
-            return True
-    return False
+    rated = {
+        at for place in (*scene.said("let"), *scene.said("let_maybe")) if (at := _rate_behind(scene, place)) is not None
+    }
+    return bool(rated) and _nothing_else_asked(scene, rated)
+
+
+def _rate_behind(scene: Scene, place: int) -> int | None:
+    """The place of the amount for so long that follows such a word where a sentence begins: "for hire, £40 a week".
+
+    A trailer that somebody else lets has a name between or before: "trailer for hire, £25 a day".
+    """
+    item = scene.items[place]
+    tokens, light = scene.tokens[item.field], scene.small.light_words
+    if item.at and tokens[item.at - 1] not in _ENDS:
+        return None
+    for at in range(place + 1, min(place + 1 + _NEAR, len(scene.items))):
+        one = scene.items[at]
+        if one.field != item.field or one.at - item.to > _NEAR:
+            return None
+        if one.unit in MONEY_UNITS:
+            between = tokens[item.to : one.at]
+            behind = tokens[one.to : one.to + _TO_TIME]
+            bare = all(not word[0].isalpha() or word in light for word in between)
+            return at if bare and not scene.small.hire_times.isdisjoint(behind) else None
+    return None
+
+
+def _nothing_else_asked(scene: Scene, rated: set[int]) -> bool:
+    """Is no other amount told, in the field of the price neither: that would be what the goods cost?"""
+    values = {scene.items[at].value for at in rated}
+    asked = [one for one in scene.price if one.unit in MONEY_UNITS or (one.what == NUMBER and not one.unit)]
+    told = [scene.items[at] for unit in MONEY_UNITS for at in scene.units.get(unit, ())]
+    return all(one.value in values for one in (*told, *asked))

@@ -147,6 +147,9 @@ class SmallWords(WordsOfHarm):
     released: Stems  # from one
 
     edit_words: Words  # "EDIT: now £90 each"
+    before_edited: Words  # all that may stand between an edit and the price that is asked since: "now reduced to"
+    before_promised: Words  # before "promised" where it is said of the goods: "these are already"
+    to_car_socket: Words  # "into the cigarette lighter"
     hire_times: Words  # "for hire only, £40 a week"
 
     # Whose damage it is.

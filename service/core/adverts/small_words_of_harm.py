@@ -52,3 +52,6 @@ class WordsOfHarm(WordsOfOthers):
     amiss: Words  # that an inverter should not go off so: after minutes, again and again, nobody knows why
     off_words: Words  # the other part of a verb for that: "schaltet ab"
     rightly_off: Words  # at night, when the mains fail
+    showing_now: Words  # "shows an error code", where one in a manual is none
+    explained: Words  # who tells what such codes mean, and where: "the manual"
+    ever: Words  # "never gives an error"
