@@ -50,8 +50,7 @@ OTHERS = {
     "pl": ("Rozbił się karton przy przeprowadzce.", "Droga wymaga naprawy.", "Kopnęło go w nogę."),
     "cs": ("Auto se rozbilo, nepřivezu.", "Pozor, kůň za plotem kope.", "Opravy nikdy nebyly potřeba."),
     "da": ("Bilen skal repareres.", "Prisen fra ny var et stød.", "Vi har aldrig haft brug for garantien."),
-    "pt": ("O nosso telhado precisa de reparação, por isso vai tudo.", "O preço novo foi um choque.",
-           "A garantia nunca foi precisa."),
+    "pt": ("O nosso telhado precisa de reparação, por isso vai tudo.", "O preço novo foi um choque."),
 }  # fmt: skip
 BROKEN = {
     "en": ("Both need repairing.", "For someone who can fix them."), "de": ("Für jemanden, der sie reparieren kann.",),
