@@ -34,7 +34,7 @@ def add_broken_goods(scene: Scene, kind: str, breaking: Set[str]) -> None:
         tokens = scene.tokens[item.field]
         if not tokens[item.to - 1].startswith(small.breaks_all) or scene.denied(place) or _of_others(scene, place):
             continue
-        if _of_goods(scene, place):
+        if is_of_goods(scene, place) and not _thrown_away(scene, item):
             found.append(place)
     if found:
         scene.by_what[DEAD] = of_the_goods(scene, found, kind)
@@ -73,7 +73,16 @@ def _none(scene: Scene, item: Item) -> bool:
     return False
 
 
-def _of_goods(scene: Scene, place: int) -> bool:
+def _thrown_away(scene: Scene, item: Item) -> bool:
+    """As in "one broke and went to the tip"?"""
+    tokens = scene.tokens[item.field]
+    end = item.to
+    while end < min(item.to + _FARTHEST, len(tokens)) and tokens[end] not in _ENDS:
+        end += 1
+    return not scene.small.thrown_away.isdisjoint(tokens[item.to : end])
+
+
+def is_of_goods(scene: Scene, place: int) -> bool:
     """Does it lead back to the goods or to where its clause begins, and on to what says nothing else of it?"""
     item = scene.items[place]
     known = _pieces_beside(scene, place)
@@ -99,6 +108,8 @@ def _ends_there(scene: Scene, place: int, item: Item, known: dict[int, str]) -> 
     behind = tokens[item.to : item.to + 2]
     if not behind or not behind[0].isalpha() or item.to in known or behind[0] in small.behind_broken:
         return True
+    if item.to - item.at > 1 and behind[0] in small.known_one and known.get(item.to + 1) not in _GOODS:
+        return False  # "si è rotta la caldaia"
     if behind[0] in small.joining:  # "für Bastler und Heimwerker"
         return (
             len(behind) < _PAIR or not behind[1].isalpha() or item.to + 1 in known or behind[1] in small.beside_broken

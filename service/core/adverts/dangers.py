@@ -9,17 +9,21 @@ from collections.abc import Set
 
 from service.core.adverts.asked_roles import DANGERS
 from service.core.adverts.scene import Scene
+from service.core.adverts.walk import INVERTERS, PANELS
 
-DANGER = "q:shock_or_fire"
+DANGER, _MAY_SHOCK = "q:shock_or_fire", "may_shock"
+_GOODS = PANELS | INVERTERS
 _ENDS = frozenset(".,;:!?()\n|•")
 _SENTENCE_ENDS = frozenset(".!?\n")
-_NEAR, _HOT, _BESIDE, _SENTENCE = 8, 6, 3, 16  # pieces
+_NEAR, _HOT, _BESIDE, _SENTENCE, _PLACED = 8, 6, 3, 16, 10  # pieces
 _TOLD_APART = frozenset(("ma", "-"))  # "trips at 30 mA", "hot-dip"
 
 
 def danger_told(scene: Scene) -> bool:
     """Is any of that said, and not denied?"""
     if any(not (scene.denied(at, behind=False) or _guards(scene, at)) for at in scene.by_what.get(DANGER, ())):
+        return True
+    if any(_shocks(scene, at) and not scene.denied(at, behind=False) for at in scene.by_what.get(_MAY_SHOCK, ())):
         return True
     title, body = scene.field_roles[0] & DANGERS, scene.field_roles[1] & DANGERS
     return (title > 0 and _told_apart(scene, 0)) or (body > 0 and _told_apart(scene, 1))
@@ -33,6 +37,26 @@ def _told_apart(scene: Scene, field: int) -> bool:
         if places and not said.isdisjoint(tokens) and any(_beside(scene, field, at, said, reach) for at in places):
             return True
     return False
+
+
+def _shocks(scene: Scene, place: int) -> bool:
+    """Does a word for where one gets a shock stand near by in its sentence, or goods directly before it?
+
+    A price may be a shock, nettles tingle, and a horse kicks.
+    """
+    item = scene.items[place]
+    tokens, small = scene.tokens[item.field], scene.small
+    low, high = item.at, item.to
+    while low > max(item.at - _PLACED, 0) and tokens[low - 1] not in _SENTENCE_ENDS:
+        low -= 1
+    while high < min(item.to + _PLACED, len(tokens)) and tokens[high] not in _SENTENCE_ENDS:
+        high += 1
+    near = tokens[low:high]
+    if not (small.shocking_places.isdisjoint(near) and small.hot_places.isdisjoint(near)):
+        return True
+    return any(
+        one.what in _GOODS and one.clause == item.clause and item.at - one.to <= _BESIDE for one in scene.back(place, 4)
+    )
 
 
 def _guards(scene: Scene, place: int) -> bool:

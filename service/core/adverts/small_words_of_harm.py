@@ -40,13 +40,15 @@ class WordsOfHarm(WordsOfOthers):
     thing_placed: Words  # before such a thing: "fell off the roof and cracked"
     in_the_dark: Words  # "no current at night"
     needed_words: Words  # "spares only, never needed" are whole ones
+    thrown_away: Words  # where a broken one went that is not sold: the tip
 
     # Danger, and inverters that fail.
     breakers: Words  # what trips where current leaks to earth: "the RCD trips"
     tripping: Words  # that it does
     hot_places: Words  # plugs and leads, and that it smells: "one plug has melted"
     overheated: Words  # hot, melted, burnt
-    guarding: Words  # "ground fault detection"
+    guarding: Words  # "ground fault detection", "earth fault alarm built in"
+    shocking_places: Words  # where one gets a shock, or when: frames, touch, rain
     old_things: Words  # "the old breaker tripped before we had solar"
     before_then: Words
     amiss: Words  # that an inverter should not go off so: after minutes, again and again, nobody knows why

@@ -9,6 +9,7 @@ from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.new_things import leave_out_new_things
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
+from service.core.adverts.of_goods_only import add_of_goods_only
 from service.core.adverts.off_grid import add_off_grid_by_battery, add_off_grid_told, leave_out_off_grid_places
 from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
@@ -46,6 +47,7 @@ _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 def put_together(scene: Scene, kind: str) -> None:
     """Defects out of a part and what is said of it close by in its clause: "the glass is cracked", "loose lid"."""
+    add_of_goods_only(scene)
     damage_of_the_goods(scene, kind, _FAULTS)
     for state in _STATES:
         for place in scene.by_what.get(state, []):
