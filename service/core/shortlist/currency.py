@@ -16,7 +16,7 @@ def currency_of_most(
 ) -> str | None:
     """The currency of most offers among those in which a set can be put together, or among all where it can in none.
 
-    Of equally many the first by its letters; None where no offer names any.
+    Of equally many the first by its letters; None where no offer names any, or several that nothing can be taken in.
 
     Args:
         adverts: all of them.
@@ -33,6 +33,8 @@ def currency_of_most(
         offer = offer_of(one)
         if offer is not None:
             (of_any if one.currency is None or costs_nothing(one) else told[one.currency]).append(offer)
+    if not any(told.values()):
+        return None
     votes = {
         currency: (_makes_a_set([*offers, *of_any]), len(offers) - len(doubles_of(offers)))
         for currency, offers in told.items()

@@ -87,6 +87,11 @@ def test_what_cannot_be_taken_costs_nothing_or_is_told_again_chooses_no_currency
     assert most(*(replace(one, **changes) for one in dollars), *euros) == "EUR"
 
 
+def test_of_several_currencies_in_which_nothing_can_be_taken_none_is_chosen() -> None:
+    sold = [replace(PANEL, currency=one, doubts=("sold",)) for one in ("EUR", "EUR", "USD")]
+    assert most(*sold, replace(PANEL, currency=None)) is None
+
+
 def test_the_currency_is_one_in_which_a_set_can_be_put_together_where_there_is_one() -> None:
     dollars = [replace(PANEL, advert=f"u{at}", currency="USD", km=30.0 * at) for at in (1, 2, 3)]
     euros = [PANEL, replace(INVERTER, currency="EUR")]
