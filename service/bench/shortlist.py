@@ -121,7 +121,7 @@ def _numbers(body: bytes, deps: Deps) -> Callable[[], object]:
     """The building and ordering of all sets, home and offers at hand."""
     request = read_value(ShortlistIn, json.loads(body))
     home = ShortlistHome.of(request, deps)
-    offers = [one.found.offer for one in told_adverts(request, home, deps) if isinstance(one.found, Taken)]
+    offers = [one.found.offer for one in told_adverts(request, home, deps)[0] if isinstance(one.found, Taken)]
     at_home, terms = home.at_home, home.terms
 
     def screened() -> object:

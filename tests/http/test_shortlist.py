@@ -157,6 +157,42 @@ def test_nothing_is_called_a_bargain_without_the_price_of_a_new_set() -> None:
     }  # fmt: skip
 
 
+@pytest.mark.parametrize(
+    ("panel", "inverter"),
+    [
+        ({"rated_power_w": 440}, {"ac_power_w": 800}),
+        ({"rated_power_w": 440, "open_circuit_voltage_v": 39, "short_circuit_current_a": 14}, {"ac_power_w": 800}),
+        (SHEET, {"ac_power_w": 800, "input_count": 2, "inputs": [{"max_input_voltage_v": 60}]}),
+    ],
+)
+def test_a_new_set_as_shops_tell_it_is_a_measure_and_what_its_fit_hangs_on_is_asked_for(
+    panel: dict[str, Any], inverter: dict[str, Any]
+) -> None:
+    new = {"outlay": 420, "panel_count": 2, "panel": panel, "inverter": inverter}
+    adverts = [panel_advert("p", 25, condition="used"), inverter_advert("i", 40)]
+    answer = answered({**SMALL, "new_from_shop": new, "adverts": adverts})
+    assert answer["new_from_shop"]["likely"] == "does_not_fit"
+    assert answer["shortlist"][0]["against_new"]["code"] == "bargain"
+    [note] = [note for note in answer["notes"] if note["code"] == "new_hangs_on"]
+    [question] = [one for one in answer["questions"] if one["code"] == "new_ratings"]
+    assert "short-circuit current" in note["text"]
+    assert "short-circuit current" in question["text"]
+    assert question["pointer"] == "/new_from_shop"
+
+
+def test_adverts_that_can_never_be_bought_do_not_empty_the_page() -> None:
+    at_sea = {"latitude_deg": -1.29, "longitude_deg": 36.8}
+    request = {name: part for name, part in SMALL.items() if name not in {"tariff", "site"}} | {"site": at_sea}
+    dollars = {"value": 40, "currency": "USD", "basis": "each"}
+    sold = [panel_advert(f"u{at}", 40 + at, price=dollars, doubts=[{"code": "sold"}]) for at in range(3)]
+    gift = panel_advert("g", 0, price={**dollars, "value": 0})
+    for extra in (sold, [gift]):
+        answer = answered({**request, "adverts": [*extra, panel_advert("p", 45), inverter_advert("i", 80)]})
+        assert answer["currency"] == "EUR"
+        assert reason(answer, "p") is None
+        assert "currency_unlike_most" not in {reason(answer, one["id"]) for one in extra}
+
+
 def test_without_a_price_per_kwh_the_least_outlay_ranks_and_the_answer_says_so() -> None:
     at_sea = {"latitude_deg": -1.29, "longitude_deg": 36.8}  # no price is known there
     request = {name: part for name, part in SMALL.items() if name not in {"tariff", "site"}} | {"site": at_sea}
@@ -191,7 +227,7 @@ def test_without_a_tariff_prices_of_two_currencies_are_neither_summed_nor_compar
         assert answer["currency"] == "EUR"
         assert (reason(answer, "d"), reason(answer, "p"), reason(answer, "n")) == ("currency_unlike_most", None, None)
         assert all("d" not in one["adverts"] for one in answer["shortlist"])
-        assert all(one["against_new"]["code"] != "bargain" for one in answer["shortlist"])  # 420 of what?
+        assert answer["shortlist"][0]["against_new"]["code"] == "new_currency_not_known"  # 420 of what?
         [note] = [note for note in answer["notes"] if note["code"] == "currency_of_most"]
         assert "EUR" in note["text"]
         assert {"tariff"} <= {one["code"] for one in answer["questions"]}

@@ -8,7 +8,7 @@ from service.api.answers.shortlist_found import Found, found_of
 from service.api.answers.shortlist_home import ShortlistHome
 from service.api.answers.shortlist_remarks import odd_in_all
 from service.api.answers.shortlist_set import ListedSet, new_set
-from service.api.answers.shortlist_told import ToldAdvert, account_currency, at_hand_offers, told_adverts
+from service.api.answers.shortlist_told import ToldAdvert, at_hand_offers, told_adverts
 from service.api.deps import Deps
 from service.api.schemas.adverts import AdvertDoubtOut, AdvertReadingOut
 from service.api.schemas.assumption import assumptions_out
@@ -54,8 +54,8 @@ from service.core.shortlist import (
     doubles_of,
     most_for,
     most_rows,
+    only_untold,
     questions_of,
-    ratings_that_decide,
     rows_at_most,
 )
 from service.core.shortlist.screen import ENOUGH_THAT_FIT, JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS
@@ -76,14 +76,14 @@ def shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
 
 def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
     home = ShortlistHome.of(request, deps)
-    adverts = told_adverts(request, home, deps)
+    adverts, currency = told_adverts(request, home, deps)
     offered = [one.found.offer for one in adverts if isinstance(one.found, Taken)]
     doubles = doubles_of(offered)
     offers = [*at_hand_offers(request, home), *(one for one in offered if one.name not in doubles)]
     found = found_of(home, offers, request.limit or _LIMIT, doubles)
     new = new_set(request, home)
     by_name = {one.told.advert: one for one in adverts}
-    ranks, currency = _ranks(found), account_currency(home, (one.told for one in adverts))
+    ranks = _ranks(found)
     return ShortlistOut(
         shortlist=[
             _set_out(rank, one, by_name, new, found, deps) for rank, one in enumerate(found.listed, start=1)
@@ -97,7 +97,7 @@ def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
         ],
         questions=[
             QuestionToCallerOut(code=code, pointer=pointer, text=say("shortlist", f"question.{code}", facts))
-            for code, pointer, facts in _questions(request, home, adverts)
+            for code, pointer, facts in _questions(request, home, adverts, new)
         ],
         sets_looked_at=found.sets,
         currency=currency,
@@ -139,7 +139,8 @@ def _set_out(
     doubts = list(dict.fromkeys(code for advert in told for code in advert.doubts))
     gave_way = found.gave_way.get(rank, ())
     against = None if new is None else beside(
-        row, new.row, home.terms.wish, doubts, one_currency=not _currencies_differ(adverts.values())
+        row, new.row, home.terms.wish, doubts, one_currency=not _currencies_differ(adverts.values()),
+        new_untold=only_untold(new.compatibility.findings),
     )  # fmt: skip
     most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
     ceiling = None if new is None or new.row.refused else new.row.outlay
@@ -195,8 +196,8 @@ def _fit_text(one: ListedSet, found: Found) -> str:
     """What its group means for it: behind others only where others stand before it; and what it hangs on."""
     better = one.fit > min(other.fit for other in found.listed)
     text = say("shortlist", f"fit.{FIT_GROUPS[one.fit]}{'' if better else '.none_better'}")
-    missing = ratings_that_decide(one.compatibility.findings) if one.fit == LIKELY_DOES_NOT_FIT else ()
-    return f"{text} {say('shortlist', 'fit.hangs_on', {'missing': ', '.join(missing)})}" if missing else text
+    missing = one.hangs_on if one.fit == LIKELY_DOES_NOT_FIT else ""
+    return f"{text} {say('shortlist', 'fit.hangs_on', {'missing': missing})}" if missing else text
 
 
 def _beside_others(one: ListedSet, found: Found) -> dict[str, float | None]:
@@ -349,10 +350,7 @@ def _notes(
         yield "no_price_known", {}
     if home.currency is None and currency is not None:
         yield "currency_of_most", {"currency": currency}
-    if request.new_from_shop is None:
-        yield "no_new_set", {}
-    if new is not None and new.row.refused:
-        yield "new_does_not_fit", {}
+    yield from _notes_on_new(new)
     if not home.costs.per_km and any(advert.distance_km for advert in request.adverts):
         yield "fetching_is_free", {}
     if sum(1 for offer in offers if offer.panel and not offer.inverter) > JOINED_PANELS:
@@ -369,12 +367,23 @@ def _notes(
         yield "room_assumed", {}
 
 
+def _notes_on_new(new: ListedSet | None) -> Iterable[tuple[str, dict[str, Fact]]]:
+    if new is None:
+        yield "no_new_set", {}
+    elif new.row.refused:
+        yield "new_does_not_fit", {}
+    elif new.hangs_on:
+        yield "new_hangs_on", {"missing": new.hangs_on}
+
+
 def _questions(
-    request: ShortlistIn, home: ShortlistHome, adverts: Sequence[ToldAdvert]
+    request: ShortlistIn, home: ShortlistHome, adverts: Sequence[ToldAdvert], new: ListedSet | None
 ) -> Iterable[tuple[str, str, dict[str, Fact]]]:
     """What the caller could tell that would move the list, where in the request it belongs, and facts to say it by."""
     if request.new_from_shop is None:
         yield "new_set", "/new_from_shop", {}
+    if new is not None and new.hangs_on:
+        yield "new_ratings", "/new_from_shop", {"missing": new.hangs_on}
     if home.currency is None:
         yield "tariff", "/tariff", {}
     if request.places is None or any(place.count is None for place in request.places):

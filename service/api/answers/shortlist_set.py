@@ -28,6 +28,7 @@ from service.core.shortlist import (
     Wish,
     behind,
     fit_of,
+    ratings_that_decide,
     request_of,
     wanted,
 )
@@ -58,6 +59,11 @@ class ListedSet:
     def fit(self) -> int:
         """How it fits, as of ``order.fit_of``."""
         return fit_of([(self.row.verdict, self.row.likely)])
+
+    @property
+    def hangs_on(self) -> str:
+        """What was not told and decides whether it fits, by names; empty where it is refused as it is."""
+        return "" if self.row.refused else ", ".join(ratings_that_decide(self.compatibility.findings))
 
     @property
     def behind(self) -> int:

@@ -91,10 +91,11 @@ class _Trips:
         return self.places.get(advert.fetched_at or "")
 
 
-def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
+def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> tuple[list[ToldAdvert], str | None]:
     """All adverts, in the order of the request; those that came as text are read together, as one board.
 
-    Offers are in one currency: that of the tariff, or of most of them where it names none (``account_currency``).
+    Beside them the one currency of all amounts: that of the tariff, or of offers where it names none
+    (``currency_of_most``); None where nobody names any.
     """
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(readings_of([_text(advert) for advert in texts], deps))
@@ -104,7 +105,7 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
         _of_text(advert, reading, trips) if reading is not None else _of_reading(advert, advert.reading, trips)
         for advert, reading in zip(request.adverts, readings, strict=True)
     ]
-    market = replace(home.market, currency=account_currency(home, tolds), of_most=home.currency is None)
+    market = replace(home.market, currency=_currency(request, home, tolds), of_most=home.currency is None)
     found = []
     for at, (advert, reading, told) in enumerate(zip(request.adverts, readings, tolds, strict=True)):
         language = reading.language if reading is not None else _language(advert)
@@ -115,12 +116,19 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
                 remarks=tuple(remarks_of(advert, told, _beside(advert, told, trips, deps), home.as_of)),
             )
         )  # fmt: skip
-    return found
+    return found, market.currency
 
 
-def account_currency(home: ShortlistHome, adverts: Iterable[Told]) -> str | None:
-    """Of all amounts of the answer; None where neither a tariff nor any advert names one."""
-    return home.currency or currency_of_most(adverts)
+def _currency(request: ShortlistIn, home: ShortlistHome, adverts: Iterable[Told]) -> str | None:
+    if home.currency is not None:
+        return home.currency
+    any_money = replace(home.market, currency=None)
+
+    def offer_of(told: Told) -> Offer | None:
+        found = taken(told, any_money)
+        return found.offer if isinstance(found, Taken) else None
+
+    return currency_of_most(adverts, offer_of, list(at_hand_offers(request, home)))
 
 
 def _beside(advert: ShortlistAdvertIn, told: Told, trips: _Trips, deps: Deps) -> Beside | None:

@@ -15,6 +15,7 @@ from service.core.pickup.electric import (
     LEAST_FOR_VOLTAGE_W_PER_M2,
     LEAST_SHARES,
     VOC,
+    current_of_more_cells,
     is_enough_light,
     judged_current,
     judged_voltage,
@@ -202,6 +203,8 @@ def _quantities(
 ) -> Iterable[Quantity]:
     doors, sides = visit.doors, visit.sides
     door, lit, voltage, current = doors[ISC], doors[VOC], visit.expected[VOC], visit.expected[ISC]
+    read_v = max(_there(one.open_circuit_voltage_v for one in rounds[VOC].counted), default=None)
+    current = current_of_more_cells(read_v, voltage, current, lit.ratings)
     flows = any((one.short_circuit_current_a or 0.0) > current.low for one in rounds[ISC].counted)
 
     def stands(reading: PanelReading, what: str) -> Beside:

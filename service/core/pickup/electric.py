@@ -65,9 +65,11 @@ def judged_voltage(
         dull = light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
         seen = tuple(one for one in found if one.code in _SEEN_IN_DULL_LIGHT) if dull else found
         return _quantity(VOC, Seen.SUSPICIOUS if seen else Seen.CANNOT_TELL, read, expected, seen or dull)
-    if not causes and read > expected.high:
+    apart = beside.stands in {"low", "high"} and (not causes or door.light.origin == "not_known")
+    high = not causes and read > expected.high
+    if high and not (apart and _may_have_more_cells(read, expected, door.ratings)):
         return _high_voltage(read, expected, door.ratings, beside)
-    if beside.stands in {"low", "high"} and (not causes or door.light.origin == "not_known"):
+    if apart:
         return _voltage_apart(read, expected, door, beside)
     if causes:
         causes = (*voltage_against_light(read, door), *causes)
@@ -79,7 +81,13 @@ def judged_voltage(
 
 
 def _high_voltage(read: float, expected: Between, ratings: Ratings, beside: Beside) -> Quantity:
-    """More than a sound panel gives: a colder one, as long as its lot does as it does, or another type."""
+    """More than a sound panel gives: a colder one, as long as its lot does as it does, or another type.
+
+    Where neither volts nor cells of the label were told, it may be a panel of that label with more cells.
+    """
+    if _may_have_more_cells(read, expected, ratings) and not _could_be_cooler(read, expected, ratings):
+        causes = _of_the_label(ratings, ratings.voltage_known, "open-circuit voltage")
+        return _quantity(VOC, Seen.CANNOT_TELL, read, expected, causes)
     if not _could_be_cooler(read, expected, ratings):
         told = _of_other_cells(read, expected, ratings) or cause("wrong_panel.voltage_high")
     elif beside.stands == "high":
@@ -91,6 +99,22 @@ def _high_voltage(read: float, expected: Between, ratings: Ratings, beside: Besi
         facts |= {} if over_pct > 0 else {"over": "hardly"}
         return _quantity(VOC, Seen.CANNOT_TELL, read, expected, (cause("cooler_than_thought", **facts),))
     return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
+
+
+def _may_have_more_cells(read: float, expected: Between, ratings: Ratings) -> bool:
+    """Are the cells only taken of the power, and could so many volts be those of any usual number of them?"""
+    taken = not ratings.voltage_known and not ratings.cells_known
+    return taken and read <= _USUAL_CELLS[-1] / ratings.cells_in_series.likely * expected.high
+
+
+def current_of_more_cells(volts: float | None, voltage: Between, current: Between, ratings: Ratings) -> Between:
+    """What current a sound panel drives whose volts tell of more cells than were taken: the rated power is the same."""
+    if ratings.current_known or volts is None or volts <= voltage.high:
+        return current
+    if not _may_have_more_cells(volts, voltage, ratings):
+        return current
+    share = voltage.likely / volts
+    return Between(low=share * current.low, likely=share * current.likely, high=current.high)
 
 
 def _could_be_cooler(read: float, expected: Between, ratings: Ratings) -> bool:

@@ -52,7 +52,7 @@ class Ratings:
     be. ``doubt``: why the figures that were read do not hang together, None where they do. No reading is ever as
     expected by a rating that is unknown or doubtful. ``age_years``: low is the age given. ``sections``: the groups of
     cells, each with a bypass diode of its own; low is 0 where there may be none. ``rear_share``: what light on the rear
-    may add to the current at most.
+    may add to the current at most. ``cells_known``: were they counted, or are they taken of the power?
     """
 
     open_circuit_voltage_v: Between
@@ -68,6 +68,7 @@ class Ratings:
     connector: str
     doubt: str | None = None
     rear_share: float = 0.0
+    cells_known: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

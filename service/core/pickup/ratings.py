@@ -107,5 +107,6 @@ def ratings_of(panel: Panel, assumptions: Assumptions, pointer: str, *, power_re
         current_known=not assumptions.assumed(f"{pointer}/{ISC}"),
         connector=panel.connector,
         doubt=doubts[0].code if doubts else None,
+        cells_known=not assumptions.assumed(f"{pointer}/cells_in_series"),
         rear_share=_REAR_LIGHT_SHARE * panel.bifaciality_share,
     )

@@ -88,11 +88,20 @@ def worth_now(
 
 
 def _meter_first(quantities: Sequence[Quantity], codes: Sequence[str], *, flows: bool) -> bool:
-    """Is what is missing missing beside a sound reading that proves the circuit closed, and the meter likelier?"""
+    """Is the meter likelier to be why something is missing?
+
+    So it is beside a sound reading of the same panel, and where amperes alone were read and none flowed on any panel.
+    """
     if "no_voltage_yet_current" in codes:
         return True
     volts = {one.verdict for one in quantities if one.what == VOC}
-    return "no_current" in codes and not flows and volts == {Seen.AS_EXPECTED}
+    return "no_current" in codes and not flows and volts <= {Seen.AS_EXPECTED}
+
+
+def _is_of_more_cells(one: Quantity) -> bool:
+    """Are they volts above those of the cells that were only taken, so that nothing taken measures what is left?"""
+    above = one.what == VOC and one.high is not None and one.measured is not None and one.measured > one.high
+    return above and any(why.code == "rating_not_known" for why in one.causes)
 
 
 def _of_suspicious(
@@ -107,7 +116,7 @@ def _of_suspicious(
     powers = list(left.shares.values())
     unread = not any(one.what == VOC for one in quantities)
     open_ = any(one.verdict is Seen.CANNOT_TELL for one in quantities)
-    if left.not_known or (not powers and (unread or open_)):
+    if left.not_known or (not powers and (unread or open_)) or any(_is_of_more_cells(one) for one in quantities):
         return WorthNow(share=None, because="not_known_yet")
     # A shorted diode is why its section is missing in the volts, and so in the power that is left.
     own = {code for code in codes if code in _SHARES and not (code == "bypass_shorted" and VOC in left.shares)}

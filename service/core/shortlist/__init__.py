@@ -9,7 +9,7 @@ of one; ``asks`` finds what its sellers must be asked; ``beside_text``: what a t
 it. What is told of a set comes from the same functions as an appraisal.
 """
 
-from service.core.shortlist.asks import questions_of, ratings_that_decide
+from service.core.shortlist.asks import only_untold, questions_of, ratings_that_decide
 from service.core.shortlist.beside_text import differing
 from service.core.shortlist.bid import Beside, Bid, Row, as_good_at, beside, bids_of, bound_by, bounded, most_for
 from service.core.shortlist.candidate import Candidate, Screened
@@ -96,6 +96,7 @@ __all__ = [
     "layouts",
     "most_for",
     "most_rows",
+    "only_untold",
     "place_of",
     "places_of",
     "questions_of",

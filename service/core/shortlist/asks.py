@@ -48,6 +48,12 @@ def ratings_that_decide(findings: Iterable[Finding]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(pointer.rpartition("/")[2] for pointer in pointers))
 
 
+def only_untold(findings: Iterable[Finding]) -> bool:
+    """Does nothing refuse the set but the worst values usual of what was not told?"""
+    against = [finding for finding in findings if Verdict.DOES_NOT_FIT in {finding.verdict, finding.likely}]
+    return all(_likely_refuses(finding) and bool(_missing(finding)) for finding in against)
+
+
 def _likely_refuses(finding: Finding) -> bool:
     return finding.likely == Verdict.DOES_NOT_FIT != finding.verdict
 

@@ -69,8 +69,9 @@ class Row:
 class Beside:
     """A set beside the new one: what it costs less, yields more, is paid back sooner and is worth more.
 
-    ``code``: bargain, better_than_new, no_better_than_new, new_does_not_fit. ``paid_at_most``: for the whole set, so
-    that by what is wanted it does as well as the new one; None where the new one sets no such bound.
+    ``code``: bargain, better_than_new, no_better_than_new, new_does_not_fit; of what else were a bargain
+    new_may_not_fit, new_currency_not_known. ``paid_at_most``: for the whole set, so that by what is wanted it does as
+    well as the new one; None where the new one sets no such bound.
     """
 
     code: str
@@ -161,22 +162,32 @@ def as_good_at(row: Row, other: Row, wish: Wish) -> float | None:
     return other.outlay / other.year_kwh.middle * (row.year_kwh.middle or 0.0) if other.year_kwh.middle else None
 
 
-def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str], *, one_currency: bool = True) -> Beside:
+def beside(
+    row: Row, new: Row, wish: Wish, doubts: Sequence[str], *, one_currency: bool = True, new_untold: bool = False
+) -> Beside:
     """A set beside the new one by what is wanted.
 
-    A bargain is better in its cautious case than the new set in its middle one, is not refused and likely fits, as the
-    new one does, and nothing in its adverts smells of a trick. A new set that does not fit itself is no measure.
-    ``one_currency``: is the price of the new one in that of the account, as far as anybody can know?
+    A bargain is better in its cautious case than the new set in its middle one, is not refused and likely fits, and
+    nothing in its adverts smells of a trick. A new set that does not fit itself is no measure, nor one that likely does
+    not; one of which too little was told is.
+
+    Args:
+        row: of the set.
+        new: of the new one.
+        wish: what is wanted.
+        doubts: about the adverts of the set.
+        one_currency: is the price of the new one in that of the account, as far as anybody can know?
+        new_untold: does nothing speak against the fit of the new one but what was not told of it?
     """
     mine = wanted(wish, row.outlay, row.year_kwh, row.payback_years, row.value)
     theirs = wanted(wish, new.outlay, new.year_kwh, new.payback_years, new.value)
     careful = _cautiously(row, wish)
     usual = _in_the_middle(new, wish)
-    sound = one_currency and row.may_fit and new.may_fit and not SUSPICIOUS & set(doubts)
+    sound = row.may_fit and not SUSPICIOUS & set(doubts)
     if new.refused:
         code = NEW_REFUSED
     elif sound and mine < theirs and careful is not None and usual is not None and careful < usual:
-        code = "bargain"
+        code = _no_bargain_for(new, one_currency=one_currency, new_untold=new_untold) or "bargain"
     else:
         code = "better_than_new" if mine < theirs else "no_better_than_new"
     return Beside(
@@ -187,6 +198,13 @@ def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str], *, one_currenc
         value_more=_less(row.value, new.value),
         paid_at_most=None if new.refused else as_good_at(row, new, wish),
     )
+
+
+def _no_bargain_for(new: Row, *, one_currency: bool, new_untold: bool) -> str | None:
+    """Why the new set is no measure for what else were a bargain; None where it is one."""
+    if not new.may_fit and not new_untold:
+        return "new_may_not_fit"
+    return None if one_currency else "new_currency_not_known"
 
 
 def _cautiously(row: Row, wish: Wish) -> float | None:

@@ -101,7 +101,7 @@ class Taken:
 class Market:
     """What offers are measured by: the currency of the account (None: any), the day, and how things are completed.
 
-    ``of_most``: is that currency no tariff's, but that of most adverts? ``panel_of`` and ``inverter_of`` complete what
+    ``of_most``: is that currency no tariff's, but one of the adverts'? ``panel_of`` and ``inverter_of`` complete what
     was told. ``per_km``: what driving costs.
     """
 
@@ -121,7 +121,8 @@ def taken(told: Told, market: Market) -> Taken | Left:
     says what sending costs, or how far it is to what is fetched or sent, it costs what ``getting`` takes for it.
     """
     if (why := _left(told, market)) is not None:
-        return Left(code=why)
+        of = {"currency": market.currency or ""} if why == "currency_unlike_most" else {}
+        return Left(code=why, facts=MappingProxyType(of))
     try:
         panel = market.panel_of(_panel(told)) if told.kind in {"panel", "set"} else None
         inverter = market.inverter_of(told.inverter) if told.kind in {"inverter", "set"} else None
@@ -132,7 +133,7 @@ def taken(told: Told, market: Market) -> Taken | Left:
     pieces = told.pieces if told.pieces is not None or not is_lot else 1
     freight, sent = _freight(told), told.delivery == "shipping"
     guess = None if freight is not None else getting_not_told(
-        told.delivery, told.currency or market.currency, market.per_km, panels=panel is not None,
+        told.delivery, market.currency or told.currency, market.per_km, panels=panel is not None,
         way_told=told.km is not None,
     )  # fmt: skip
     offer = Offer(
@@ -195,6 +196,11 @@ def _freight(told: Told) -> float | None:
     return cost
 
 
+def costs_nothing(told: Told) -> bool:
+    """Does the advert ask for no money at all, so that its currency makes no odds?"""
+    return told.price == 0.0 and (told.sending is not None or not _freight(told))
+
+
 def _least(told: Told) -> int:
     """The fewest pieces that are sold: no more than there are, which are all of them then.
 
@@ -226,7 +232,7 @@ def _left(told: Told, market: Market) -> str | None:  # noqa: PLR0911 - a row of
         return "no_price"
     if not 0.0 <= told.price * MOST_PANELS <= BOUNDS["amount"].high:
         return "too_dear"
-    if told.currency is not None and market.currency is not None and told.currency != market.currency:
+    if None not in {told.currency, market.currency} and told.currency != market.currency and not costs_nothing(told):
         return "currency_unlike_most" if market.of_most else "other_currency"
     if told.kind in {"panel", "set"} and told.panel.get("rated_power_w") is None:
         return "no_rated_power"

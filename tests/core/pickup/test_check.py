@@ -455,6 +455,11 @@ def test_no_current_on_any_panel_of_a_lot_that_gives_volts_is_the_meters_fuse() 
     assert (codes(alone), alone.worth.share, alone.worth.because) == (["no_current"], None, "meter_first")
     for seen in panels_seen(door(), [reading(name, voc=0.1, isc=0.0) for name in "abc"]):
         assert seen.worth.share == 0.0
+    for names in ("a", "ab", "abc"):  # amperes alone: the fuse is no less likely where less was read
+        for seen in panels_seen(door(), [reading(name, isc=0.0) for name in names]):
+            assert (codes(seen), seen.worth.share, seen.worth.because) == (["no_current"], None, "meter_first")
+    dead, _ = panels_seen(door(), [reading("a", isc=0.0), reading("b", isc=7.0)])
+    assert (dead.worth.share, dead.worth.because) == (0.0, "gives_nothing")
 
 
 def test_a_round_that_reads_as_the_lot_does_is_not_called_lower_than_the_lot() -> None:

@@ -26,6 +26,23 @@ def test_a_voltage_nearer_to_more_cells_is_that_of_another_panel(volts: float) -
     assert seen.causes[0].facts["cells"] == 66
 
 
+TAKEN = {"voltage_known": False, "current_known": False, "cells_known": False}
+
+
+def test_where_cells_and_volts_are_taken_of_the_power_more_of_them_make_no_other_panel() -> None:
+    """720 of 1000 W/m2: 7.1 A of 60 cells, so 5.9 A of 72 of the same power."""
+    for lot in ("a", "abc"):
+        for seen in panels_seen(door(**TAKEN), [reading(name, voc=46.9, isc=5.9) for name in lot]):
+            assert (seen.verdict, seen.worth.share) == (Seen.CANNOT_TELL, None)
+            assert set(codes(seen)) == {"rating_not_known"}
+    weak = one(door(**TAKEN), reading(voc=46.9, isc=3.0))
+    assert (weak.verdict, weak.worth.share) == (Seen.SUSPICIOUS, None)
+    assert "current_low" in codes(weak)
+    for told in ({"voltage_known": True}, {"cells_known": True}):
+        assert "wrong_panel.other_cells" in codes(one(door(**TAKEN | told), reading(voc=46.9, isc=5.9)))
+    assert "wrong_panel.voltage_high" in codes(one(door(**TAKEN), reading(voc=90.0, isc=5.9)))
+
+
 def test_how_much_cooler_is_told() -> None:
     """39.05 V are likely; 41.2 is 5.5 % more, at 0.3 % a kelvin 18 K."""
     assert at(41.2).causes[0].facts["cooler_k"] == 18

@@ -70,9 +70,13 @@ def test_a_new_set_that_does_not_fit_itself_is_no_measure() -> None:
         assert (against.code, against.paid_at_most) == ("new_does_not_fit", None)
         assert most_for(900.0, against) == 900.0
         assert bound_by(900.0, 800.0, against, None) == "new_does_not_fit"
-    open_ = beside(USED, replace(NEW, verdict=Verdict.NOT_KNOWN, likely=Verdict.DOES_NOT_FIT), "quick_payback", ())
-    assert open_.code == "better_than_new"
-    assert open_.paid_at_most == pytest.approx(4.0 * 96.0)
+    open_ = replace(NEW, verdict=Verdict.NOT_KNOWN, likely=Verdict.DOES_NOT_FIT)
+    against = beside(USED, open_, "quick_payback", ())
+    assert (against.code, against.paid_at_most) == ("new_may_not_fit", pytest.approx(4.0 * 96.0))
+    assert beside(USED, open_, "quick_payback", (), new_untold=True).code == "bargain"
+    assert beside(USED, NEW, "quick_payback", (), one_currency=False).code == "new_currency_not_known"
+    dear = replace(USED, outlay=600.0, payback_years=Band(6, 5, 4), value=Band(100, 250, 400))
+    assert beside(dear, open_, "quick_payback", (), one_currency=False).code == "no_better_than_new"
 
 
 def test_a_set_that_does_worse_by_what_is_wanted_is_no_better() -> None:

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from service.core.shortlist import Left, Market, Taken, Told, currency_of_most, taken
+from service.core.shortlist import Left, Market, Offer, Taken, Told, currency_of_most, taken
 from tests.shortlist_kinds import AS_OF, inverter_of, panel_of
 
 MARKET = Market(currency="EUR", as_of=AS_OF, panel_of=panel_of, inverter_of=inverter_of)
@@ -15,6 +15,15 @@ PANEL = Told(
     panel={"rated_power_w": 395.0, "open_circuit_voltage_v": 36.9, "short_circuit_current_a": 13.7}, km=12.0,
 )  # fmt: skip
 INVERTER = Told(advert="a9", kind="inverter", pieces=1, price=95.0, inverter={"ac_power_w": 800.0}, km=3.0)
+
+
+def offered(told: Told) -> Offer | None:
+    found = taken(told, replace(MARKET, currency=None))
+    return found.offer if isinstance(found, Taken) else None
+
+
+def most(*adverts: Told) -> str | None:
+    return currency_of_most(adverts, offered)
 
 
 def offer(told: Told) -> Taken:
@@ -52,13 +61,57 @@ def test_a_price_without_a_currency_and_an_account_without_one_are_taken_as_they
 
 
 def test_the_currency_of_most_offers_leaves_the_others_out() -> None:
-    adverts = [replace(PANEL, currency=one) for one in ("PLN", "EUR", "PLN", None)]
-    assert currency_of_most(adverts) == "PLN"
+    adverts = [
+        replace(PANEL, currency=one, km=at) for at, one in ((1.0, "PLN"), (9.0, "EUR"), (30.0, "PLN"), (5.0, None))
+    ]
+    assert most(*adverts) == "PLN"
     found = taken(adverts[1], replace(MARKET, currency="PLN", of_most=True))
     assert isinstance(found, Left)
     assert found.code == "currency_unlike_most"
-    assert currency_of_most(reversed(adverts[:2])) == currency_of_most(adverts[:2]) == "EUR"
-    assert currency_of_most([replace(PANEL, is_offer=False), replace(PANEL, price=None), adverts[3]]) is None
+    assert most(*reversed(adverts[:2])) == most(*adverts[:2]) == "EUR"
+    assert most(replace(PANEL, is_offer=False), replace(PANEL, price=None), adverts[3]) is None
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"doubts": ("sold",)}, {"doubts": ("reserved",)}, {"doubts": ("not_photovoltaic",)}, {"kind": "other"},
+        {"condition": "damaged"}, {"price": 9e9}, {"panel": {}}, {"price": 0.0}, {"is_offer": False},
+        {"km": 12.0, "price": 40.0},  # the same thing three times
+    ],
+)  # fmt: skip
+def test_what_cannot_be_taken_costs_nothing_or_is_told_again_chooses_no_currency(changes: dict[str, Any]) -> None:
+    dollars = [replace(PANEL, advert=f"u{at}", currency="USD", km=30.0 * at, price=40.0) for at in (1, 2, 3)]
+    euros = [PANEL, replace(PANEL, advert="a8", price=50.0)]
+    assert most(*dollars, *euros) == "USD"
+    assert most(*(replace(one, **changes) for one in dollars), *euros) == "EUR"
+
+
+def test_of_several_currencies_in_which_nothing_can_be_taken_none_is_chosen() -> None:
+    sold = [replace(PANEL, currency=one, doubts=("sold",)) for one in ("EUR", "EUR", "USD")]
+    assert most(*sold, replace(PANEL, currency=None)) is None
+
+
+def test_the_currency_is_one_in_which_a_set_can_be_put_together_where_there_is_one() -> None:
+    dollars = [replace(PANEL, advert=f"u{at}", currency="USD", km=30.0 * at) for at in (1, 2, 3)]
+    euros = [PANEL, replace(INVERTER, currency="EUR")]
+    assert most(*dollars, *euros) == "EUR"
+    for anybodys in (replace(INVERTER, advert="n"), replace(INVERTER, advert="n", currency="PLN", price=0.0)):
+        assert most(*dollars, *euros, anybodys) == "USD"
+    at_hand = offer(INVERTER).offer
+    assert currency_of_most([*dollars, *euros], offered, [at_hand]) == "USD"
+
+
+def test_what_is_given_away_costs_nothing_in_any_currency_unless_its_sending_is_paid_for() -> None:
+    for market in (MARKET, replace(MARKET, of_most=True)):
+        gift = replace(PANEL, price=0.0, currency="USD")
+        assert isinstance(taken(gift, market), Taken)
+        assert isinstance(taken(replace(gift, sending=5.0, shipping_cost=9.0, delivery="shipping"), market), Taken)
+        assert isinstance(taken(replace(gift, shipping_cost=9.0, delivery="shipping"), market), Left)
+        sent, here = (taken(replace(gift, currency=one, delivery="shipping"), market) for one in ("CZK", "EUR"))
+        assert isinstance(sent, Taken)
+        assert isinstance(here, Taken)
+        assert sent.offer.freight == here.offer.freight
 
 
 def test_a_price_of_unknown_basis_is_read_as_the_dearer_and_asked_about() -> None:

@@ -33,7 +33,7 @@ function detailsOfSet(set, id, currency) {
   const worth = bid && [
     `${bid.asked === 0 ? "Nothing" : amount(bid.asked, currency)} is asked for ${bid.must_take ?? bid.pieces}. `,
     bid.left_over_text && `${bid.left_over_text} `,
-    Number.isFinite(bid.beside_others) && `Above ${amount(bid.beside_others, currency)} another set here does better. `,
+    Number.isFinite(bid.beside_others) && besideOthers(bid, currency),
     `It would be earned back at this home up to ${amount(bid.bid_up_to, currency)}. `,
     set.bid_because?.code === "no_new_price" && "A new set from a shop may cost far less: look one up before you offer.",
   ].filter(Boolean);
@@ -44,6 +44,14 @@ function detailsOfSet(set, id, currency) {
     part("What was taken where nobody told", listed("assumed", (set.assumptions ?? []).map((one) => takenWords(one, currency)))),
     cautionsOf(set),
   ].filter(Boolean);
+}
+
+/** Up to what price it does as well as another set of the page; what is not earned back as a gift needs no other. */
+function besideOthers({ beside_others: most, bid_up_to: bid }, currency) {
+  if (most >= 0.005) {
+    return `Above ${amount(most, currency)} another set here does better. `;
+  }
+  return bid > 0 && "Even as a gift it would do no better than another set here. ";
 }
 
 /** A question in English and, marked as such, in the seller's language. */
@@ -59,7 +67,7 @@ function questionWords(ask) {
 function takenWords({ pointer, text, value, low, high }, currency) {
   const taken = pointer?.endsWith("_km") ? `${figure(value, 0)} km` : amount(value, currency, 0);
   const range = Number.isFinite(low) ? ` Taken: ${taken} (${figure(low, 0)} to ${figure(high, 0)}).` : "";
-  return text + range;
+  return withoutWay(text) + range;
 }
 
 /** Findings that are not `fits`; what is said alike of two places on the railing, once. */

@@ -38,8 +38,8 @@ const RANKED = {
 /** Notes and reasons that the service words by parts of a question which no page of the extension has. */
 const NOTES = {
   no_price_known: "No price per kWh is known for your place, so nothing is said of payback, value or what to offer.",
-  currency_of_most: "All amounts are in the currency of most adverts, that of your brackets and leads, too.",
-  currency_unlike_most: "Its price is in another currency than most adverts here: the two are not compared.",
+  currency_of_most: "All amounts are in one currency of these adverts, that of your brackets and leads, too.",
+  currency_unlike_most: "Its price is in another currency than the amounts here: the two are not compared.",
   no_new_set: "The extension knows no price of a new set from a shop, which may cost far less. Look one up first.",
 };
 
@@ -56,6 +56,11 @@ function noteWords({ code, text }) {
 /** A text without the sentences that name parts of a question, which stand between backticks. */
 function spoken(text) {
   return text.includes("`") ? text.split(/(?<=[.?!]) /).filter((one) => !one.includes("`")).join(" ") : text;
+}
+
+/** The same without telling the way, or what a kilometre costs, for which no page of the extension has a field. */
+function withoutWay(text) {
+  return spoken(text).replace("Tell the way to it, or ask", "Ask").replace(/ ?Tell the way to it[^.]*\./, "");
 }
 
 /** A code in words. */

@@ -209,8 +209,8 @@ TEXTS: Mapping[str, str] = {
     "it have been the meter, leave the empty round out; measure a third time before you pay.",
     "worth.repair_needed": "By what has to be mended.",
     "worth.gives_nothing": "It gives nothing, so it is worth nothing until it does.",
-    "worth.meter_first": "Not known before the meter was ruled out: the other reading is that of a closed circuit. "
-    "Look at its fuse, jack and range, and read again.",
+    "worth.meter_first": "Not known before the meter was ruled out, which may well be why this reading shows nothing. "
+    "Look at its fuse, jack and range, and read both volts and amperes again.",
     "worth.not_at_any_price": "It can give a shock or start a fire: not worth taking at any price.",
     "worth.another_panel": "It is another panel than labelled; it is worth what its own label says.",
     "worth.another_panel_with_a_fault": "It is another panel than labelled, and more is wrong with it: it is worth "

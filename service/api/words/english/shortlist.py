@@ -16,8 +16,8 @@ TEXTS: Mapping[str, str] = {
     "or as `reading.price` where you send a reading.",
     "because.too_dear": "Its price is far beyond anything that could pay. Ask whether it is meant so.",
     "because.other_currency": "Its price is in another currency than your tariff.",
-    "because.currency_unlike_most": "Its price is in another currency than most of the others, and no tariff tells "
-    "yours: amounts of two currencies are neither summed nor compared. Name a `tariff` with its currency.",
+    "because.currency_unlike_most": "Its price is in another currency than this account, which is in {currency} as no "
+    "tariff tells yours: amounts of two currencies are neither summed nor compared. Name a `tariff` with its currency.",
     "because.no_rated_power": "No rated power is told that a panel can have. Ask for a picture of the label.",
     "because.no_ac_power": "No rated power is told that an inverter of a small set can have. Ask for a picture of "
     "its plate.",
@@ -69,17 +69,27 @@ TEXTS: Mapping[str, str] = {
     "ask.delivery": "Where can it be fetched, or what does sending it cost?",
     "ask.still_there": "Is it still there?",
     "against.bargain": "A bargain: even in the cautious case it does better than the new set in the middle one.",
-    "against.better_than_new": "By what you want it does better than the new set, though not by enough to be sure.",
+    "against.better_than_new": "By what you want it does better than the new set, though not surely so: by too little, "
+    "or with a doubt about its adverts or its fit.",
+    "against.new_may_not_fit": "By what you want it does better than the new set, and even in the cautious case. But "
+    "that one likely does not fit itself, so this is not called a bargain.",
+    "against.new_currency_not_known": "By what you want it does better than the new set, and even in the cautious "
+    "case, if that one's price is in the currency of these amounts: adverts here are in several, and nobody said which "
+    "is yours. Name a `tariff` with its currency.",
     "against.no_better_than_new": "By what you want the new set does as well or better.",
     "against.new_does_not_fit": "The new set that was named does not fit itself, so it is no measure for this one.",
     "note.no_price_known": "No price per kWh is known for this place: sets are ranked by the least outlay per yearly "
     "kWh. Name a `tariff` for payback and value.",
-    "note.currency_of_most": "No tariff names your currency, so all amounts are in {currency}, that of most adverts. "
+    "note.currency_of_most": "No tariff names your currency, so all amounts are in {currency}: of the currencies in "
+    "which a set can be put together (of all, where it can in none) that of most adverts, of equally many the first by "
+    "its letters. "
     "Adverts in others are left out; what was told without a currency, your own amounts too, is taken as {currency}.",
     "note.no_new_set": "No price of a new set was named (`new_from_shop`), so no set is set beside one, and a bid is "
     "what the goods are worth to you here, which may be more than a new set costs. Look one up first.",
     "note.new_does_not_fit": "The new set that was named does not fit at this home (see `new_from_shop`), so nothing "
     "is called a bargain and no bid is held by it. Look up one that fits.",
+    "note.new_hangs_on": "Whether the new set that was named fits hangs on what was not told of it: {missing}. It is a "
+    "measure all the same; should it not fit, look up one that does.",
     "bid.new_does_not_fit": "What it earns back at this home, and no price to offer: the new set that was named does "
     "not fit, and one that does may cost far less. Look one up; until then go by `beside_others`, or by what is asked.",
     "bid.no_new_price": "What it earns back at this home, and no price to offer: nobody said what a new set costs in a "
@@ -142,6 +152,8 @@ TEXTS: Mapping[str, str] = {
     "usual way or what sending may cost is counted, with its range; nothing where a kilometre costs nothing.",
     "question.new_set": "What does such a set cost new, from a shop, with all that belongs to it? Tell its price, "
     "panel and inverter: it then stands beside each set, and no bid goes above it.",
+    "question.new_ratings": "What does the label or the data sheet of the new set say? Whether that one fits hangs on "
+    "this, which was not told: {missing}.",
     "question.tariff": "What does a kWh cost you? Payback, value and bids hang on it.",
     "question.room": "For how many panels is there room at each place?",
     "question.fetching": "What does a kilometre of driving cost you?",
