@@ -39,7 +39,10 @@ def panel(name: str, each: int, cells: int, watts: int, pieces: int = 4) -> dict
 
 
 def inverter(*inputs: dict[str, Any]) -> dict[str, Any]:
-    told = [{**INVERTER["inputs"][0], "max_input_voltage_v": 100, "tracking_max_v": 90, **one} for one in inputs]
+    told = [
+        {**INVERTER["inputs"][0], "max_input_voltage_v": 100, "tracking_min_v": 10, "tracking_max_v": 90, **one}
+        for one in inputs
+    ]
     return inverter_advert("i", 80, input_count=len(told), inputs=told)
 
 
@@ -102,12 +105,26 @@ def test_a_cheaper_copy_ranks_no_lower_and_is_no_worse_buy(
     assert cheaper <= dearer + 0.01 * max(abs(dearer), 40.0 if home["wish"] == "most_value" else 0.0)
 
 
-@pytest.mark.parametrize("inputs", [({}, {}), ({}, {"max_current_a": 15.1}), ({}, {"start_voltage_v": 30})])
-def test_two_panels_that_start_together_alone_hang_together_with_the_figures_of_an_appraisal(inputs: Any) -> None:
+@pytest.mark.parametrize(
+    "inputs", [({}, {}), ({}, {"max_current_a": 15.1}), ({}, {"start_voltage_v": 30}), ({"tracking_min_v": 16},) * 2]
+)
+@pytest.mark.parametrize("each", [3, 30])
+def test_two_panels_that_start_together_alone_hang_together_with_the_figures_of_an_appraisal(
+    inputs: Any, each: int
+) -> None:
     home = {**HOME, "wish": "most_value", "places": [{**HOME["places"][0], "count": 3}]}
     whole = inverter(*({**one, "max_input_voltage_v": 60, "tracking_max_v": 55} for one in inputs))
-    answer = answered({**home, "adverts": [panel("a", 30, 36, 100), whole]})
+    answer = answered({**home, "adverts": [panel("a", each, 36, 100), whole]})
     one = answer.shortlist[0].model_dump(mode="json")
     assert [(on["count"], on["joined"]) for on in one["panels"]] == [(2, "series")]
     assert one["year_kwh"]["middle"] > 100.0
+    same_as_an_appraisal(one)
+
+
+def test_two_kinds_of_two_that_start_together_alone_hang_so() -> None:
+    home = {**HOME, "wish": "most_value", "places": [{**HOME["places"][0], "count": 4}]}
+    panels = [panel("a", 5, 36, 100, pieces=2), panel("b", 5, 36, 90, pieces=2)]
+    one = answered({**home, "adverts": [*panels, inverter({}, {}, {}, {})]}).shortlist[0].model_dump(mode="json")
+    assert [(on["count"], on["joined"]) for on in one["panels"]] == [(2, "series")] * 2
+    assert {on["advert"] for on in one["panels"]} == {"a", "b"}
     same_as_an_appraisal(one)
