@@ -135,9 +135,11 @@ def test_of_two_inverters_that_differ_by_their_current_alone_each_gives_its_own(
     assert years[6.0] < 0.9 * years[15.0]
 
 
-def test_what_no_limit_holds_lies_within_all_four_ends() -> None:
-    limits = inverter(800, {}).inverter.inputs[0]
-    ends = np.array([limits.tracking_min_v, limits.tracking_max_v, limits.max_current_a, 300.0])
+@pytest.mark.parametrize(("start_v", "least_v"), [(0.0, 16.0), (21.0, 20.0)])
+def test_what_no_limit_holds_lies_within_all_four_ends_and_surely_starts(start_v: float, least_v: float) -> None:
+    limits = replace(inverter(800, {}).inverter.inputs[0], start_voltage_v=start_v)
+    assert limits.tracking_min_v == 16.0
+    ends = np.array([least_v, limits.tracking_max_v, limits.max_current_a, 300.0])
     beyond = np.eye(4)[:3] * np.array([-1.0, 1.0, 1.0, 0.0])
     assert within(np.stack([ends, *(ends + one for one in beyond)], axis=1), limits).tolist() == [
         True,

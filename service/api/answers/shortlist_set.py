@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+import numpy as np
 from pydantic import ValidationError
 
 from service.api.answers.compatibility import checked
@@ -32,6 +33,7 @@ from service.core.shortlist import (
     request_of,
     wanted,
 )
+from service.core.shortlist.judged import Judge
 
 _NEW = "new set"
 
@@ -148,7 +150,9 @@ def _new_set(asked: NewFromShopIn, home: ShortlistHome) -> ListedSet:
     inputs, room = len(inverter.inverter.inputs), sum(home.rooms)
     count = asked.panel_count or min(inputs, room, MOST_PANELS)
     hanging = Hanging(home.at_home, home.rooms, by_money=home.terms.wish != "least_outlay_per_kwh")
-    found = hanging.layouts((count,), inverter)
+    found, judge = hanging.layouts((count,), inverter), Judge(home.at_home, (panel,))
+    if any(judge.judged(inverter, layout, (np.zeros(1, np.int64),)).low.any() for layout in found):
+        found = [*found, *hanging.with_fewer_inputs((count,), inverter)]
     if not found:
         told = Found()
         accepted = say("problems", "accepted.whole", {"low": 1, "high": min(room, MOST_PANELS)})

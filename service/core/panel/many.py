@@ -9,11 +9,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from service.core.model.facts import Input
-from service.core.model.hours import Floats
+from service.core.model.hours import Bools, Floats
 from service.core.panel.curve import Curve, MaxPower, curves_at, peak_of
 from service.core.panel.diode import Diode
 from service.core.panel.drawn import running_power_of
-from service.core.panel.joined import Part
+from service.core.panel.joined import Part, opens_above
 
 _STEPS = 3  # of the search for the point of most power: right within a millionth
 _AT_ONCE = 4096  # rows whose figures stay near the processor
@@ -48,6 +48,11 @@ class Panels:
             for curve, panels in self._curves()
         ]
         return np.concatenate(parts).reshape(len(self.diodes), size) if parts else np.zeros((0, size))
+
+    def open_above(self, in_series: int, volts: float) -> Bools:
+        """Has a string of so many open ends of at least these volts? (m, k)."""
+        parts = [opens_above((Part(curve, in_series, 1.0),), volts) for curve, _ in self._curves()]
+        return np.concatenate(parts).reshape(len(self.diodes), -1) if parts else np.zeros((0, self.cell_c.size), bool)
 
     def _curves(self) -> Sequence[tuple[Curve, slice]]:
         """The curves of some panels at a time, their rows one after the other."""

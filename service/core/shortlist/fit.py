@@ -3,7 +3,7 @@
 from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import Any
+from typing import Any, TypeVar
 
 import numpy as np
 
@@ -14,7 +14,7 @@ from service.core.energy.kernel import wired
 from service.core.energy.kernel.place import single
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
-from service.core.model.facts import Array, Setup
+from service.core.model.facts import Array, Input, Setup
 from service.core.model.finding import Finding, Verdict
 from service.core.model.hours import Floats, Ints
 from service.core.model.memo import Memo
@@ -26,6 +26,8 @@ from service.core.shortlist.offer import InverterKind, PanelKind
 from service.core.shortlist.order import PanelCap
 
 Kept = Memo[Hashable, Any]
+V = TypeVar("V", float, Floats)
+_OPEN_OVER_WORKING = 1.05
 # An input of an inverter: its key, and the number from 0.
 InputKey = tuple[str, int]
 
@@ -39,6 +41,15 @@ class Free:
 
     power_w: Singles
     ends: tuple[float, float, float, float]
+
+
+def surely_starts(least_v: V, limits: Input) -> Any:
+    """Do strings start in any light whose volts at most power are never fewer than this?
+
+    Open ends have more volts: v + ln(1 + v) thermal voltages for v, which is 1.05 v and more up to 90 of them, and a
+    cell has some 25; what a panel loses inside only widens the gap.
+    """
+    return _OPEN_OVER_WORKING * least_v >= limits.start_voltage_v
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -157,6 +168,8 @@ class AtHome:
         if new:
             panels, wires, lit = self._panels(new, place)
             power = panels.running_power_w(wires[0].in_series, np.array([wire.strings for wire in wires]), limits)
+            if any(not surely_starts(one.free[0].ends[0], limits) for one in new):
+                power *= self.year.running(panels.open_above(wires[0].in_series, limits.start_voltage_v), lit)
             for one, watts in zip(new, power, strict=True):
                 one.held[key] = self._in_groups(watts, lit)
         return [one.held[key] for one in hung]

@@ -25,7 +25,7 @@ from service.core.energy.kernel import (
 )
 from service.core.energy.kernel.place import single
 from service.core.model.facts import Array, Setup
-from service.core.model.hours import Floats, Ints, SkyYear
+from service.core.model.hours import Bools, Floats, Ints, SkyYear
 from service.core.sky import house_hiding
 from service.core.tilt.home import Home, home_of
 from service.core.worth import AtTheMeter
@@ -74,6 +74,8 @@ class GroupedYear:
         irradiance_w_per_m2, cell_c: (places, k) effective light behind glass and dirt, and cell temperature.
         flicker_share: (k,) as of the place's record; None: light is steady.
         up_share: part of the year in which a set runs.
+        like_days: (k,) number of the days of two months and of like light to which it belongs; a day's groups stand in
+            the order of its hours.
         saved: money in thousandths of a year over power before downtime; None: no price is known.
     """
 
@@ -82,12 +84,23 @@ class GroupedYear:
     cell_c: Floats
     flicker_share: Singles | None
     up_share: float
+    like_days: Ints
     saved: Curves | None
 
     def sunniest_first(self) -> tuple[int, ...]:
         """The places by the light that works there in a year; of equal ones the first."""
         light = self.irradiance_w_per_m2 @ self.hours
         return tuple(sorted(range(light.size), key=lambda place: (-round(float(light[place]), 3), place)))
+
+    def running(self, starts: Bools, groups: Ints) -> Bools:
+        """Where an input runs that starts there, (m, n) both: from then on to the day's end; of ``groups`` (n,)."""
+        days = self.like_days[groups]
+        order = np.argsort(days, kind="stable")
+        begins = np.searchsorted(days[order], days[order])
+        last_start = np.maximum.accumulate(np.where(starts[:, order], np.arange(order.size), -1), axis=1)
+        running = np.empty(starts.shape, bool)
+        running[:, order] = last_start >= begins
+        return running
 
     def sums(self, ac_w: Singles) -> Sums:
         """Of powers (m, k) under the limit, before downtime; see ``some_at_a_time`` for very many."""
@@ -117,7 +130,7 @@ def grouped_year(setup: Setup, sky: SkyYear, meter: AtTheMeter, most_ac_w: float
     nodes = np.concatenate([light.nodes for light in lights])
     steps = np.concatenate([light.steps for light in lights])
     rows = record.daylight.rows
-    group = _groups(nodes.sum(axis=0), sky, rows)
+    group, like_days = _groups(nodes.sum(axis=0), sky, rows)
     hours = np.bincount(group)
 
     def mean(values: Floats, weights: Floats | None = None) -> Floats:
@@ -139,6 +152,7 @@ def grouped_year(setup: Setup, sky: SkyYear, meter: AtTheMeter, most_ac_w: float
             mean(np.asarray(record.flicker_share, np.float64), bright.sum(axis=0))
         ),
         up_share=up_share,
+        like_days=like_days,
         saved=_saved(home, group, hours.size, up_share),
     )  # fmt: skip
 
@@ -151,8 +165,8 @@ def _light(array: Array, sky: SkyYear, record: PlaceRecord, ground_reflectance_s
     return open_planes(array, record, [array.plane], ground_reflectance_share).light()
 
 
-def _groups(light: Singles, sky: SkyYear, rows: Ints) -> Ints:
-    """Of each hour with light the number of its group, from 0 without gaps."""
+def _groups(light: Singles, sky: SkyYear, rows: Ints) -> tuple[Ints, Ints]:
+    """Of each hour with light the number of its group, from 0 without gaps; and to which like days a group belongs."""
     calendar = sky.calendar
     slot = (calendar.month[rows] - 1) // 2 * 24 + calendar.clock_h[rows].astype(np.int64)
     order = np.lexsort((light, slot))
@@ -161,7 +175,8 @@ def _groups(light: Singles, sky: SkyYear, rows: Ints) -> Ints:
     rank = np.arange(rows.size) - np.repeat(begins, sizes)
     level = np.empty(rows.size, np.int64)
     level[order] = rank * _LIGHTS // np.repeat(sizes, sizes)
-    return np.asarray(np.unique(slot * _LIGHTS + level, return_inverse=True)[1], np.int64).reshape(-1)
+    keys, group = np.unique(slot * _LIGHTS + level, return_inverse=True)
+    return np.asarray(group, np.int64).reshape(-1), keys // (24 * _LIGHTS) * _LIGHTS + keys % _LIGHTS
 
 
 def _saved(home: Home, group: Ints, groups: int, up_share: float) -> Curves | None:

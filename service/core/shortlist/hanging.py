@@ -61,6 +61,25 @@ class Hanging:
             self._found[key] = [self._here(layout) for layout in layouts(stands, inputs)]
         return self._found[key]
 
+    def with_fewer_inputs(self, counts: tuple[int, ...], inverter: InverterKind) -> list[Layout]:
+        """Those beside ``layouts`` for panels of which one alone has too few volts for an input.
+
+        Args:
+            counts: panels of each kind.
+            inverter: on whose inputs they hang; as few of them as there may be, with what stands best on so few.
+        """
+        inputs = tuple(first_alike(inverter))
+        if len(inputs) == 1 or max(counts) == 1:
+            return []
+        key = counts, inverter.key, "fewer inputs"
+        if key not in self._found:
+            ac_w, known = inverter.inverter.ac_power_w, set(self.layouts(counts, inverter))
+            some = range(len(counts), len(inputs) + 1)
+            stands = dict.fromkeys(one for used in some for one in self._stands(counts, used, ac_w)[0])
+            every = [self._here(layout) for layout in layouts(tuple(stands), inputs, every=True)]
+            self._found[key] = [layout for layout in every if layout not in known]
+        return self._found[key]
+
     def _here(self, layout: Layout) -> Layout:
         """With the places' numbers in the request, not in the order of their light."""
         if len(self.rooms) == 1:

@@ -13,7 +13,7 @@ from service.core.model.facts import Input, Inverter
 from service.core.model.finding import Verdict
 from service.core.model.hours import Bools, Floats, Ints
 from service.core.shortlist.among import first_alike
-from service.core.shortlist.fit import AtHome, Strung
+from service.core.shortlist.fit import AtHome, Strung, surely_starts
 from service.core.shortlist.grouped import Singles, Sums, some_at_a_time
 from service.core.shortlist.layout import Layout, OnInput
 from service.core.shortlist.offer import MOST_PANELS, InverterKind, PanelKind
@@ -21,22 +21,36 @@ from service.core.shortlist.order import LIKELY_DOES_NOT_FIT, LIKELY_FITS
 
 _MOST_OVER_RATED = 1.3  # on a cold, bright hour
 
+# Who draws so much of what there is loses nothing worth looking elsewhere for. Judgement.
+_NEARLY_ALL = 0.99
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Judged:
     """Of rows of panels in one layout on an inverter (m,): how they fit, kWh of the year and what they save.
 
-    nan where an input refuses them; ``saving`` is None where no price is known.
+    nan where an input refuses them; ``saving`` is None where no price is known. ``low``: has some array too few volts
+    for its input, so that it loses by it?
     """
 
     fit: Ints
     year_kwh: Floats
     saving: Floats | None
+    low: Bools
 
     @property
     def gain(self) -> Floats:
         """What a year brings: what it saves, or its kWh; what is closer than hundredths is equal."""
         return np.round(self.year_kwh if self.saving is None else self.saving, 2)
+
+    def among(self, rows: Ints, size: int) -> "Judged":
+        """The same as these rows of more: nan in the others."""
+        fit, year, low = np.zeros(size, np.int64), np.full(size, np.nan), np.zeros(size, bool)
+        fit[rows], year[rows], low[rows] = self.fit, self.year_kwh, self.low
+        saving = None if self.saving is None else np.full(size, np.nan)
+        if saving is not None:
+            saving[rows] = self.saving
+        return Judged(fit, year, saving, low)
 
 
 class _Hung:
@@ -55,7 +69,8 @@ class _Hung:
 class _Drawn:
     """Of each kind of panel in one wiring on one input: was it asked about, can it be, how does it fit, what is drawn.
 
-    ``held``: does a limit of the input hold it? ``held_w``: (kinds, k) what is drawn then.
+    ``held``: does a limit of the input hold it? ``held_w``: (kinds, k) what is drawn then. ``low``: is it too few volts
+    that hold it, and does it lose by that?
     """
 
     def __init__(self, hung: _Hung) -> None:
@@ -66,6 +81,7 @@ class _Drawn:
         self.fit: Ints = np.zeros(kinds, np.int64)
         self.held: Bools = np.zeros(kinds, bool)
         self.held_w: Singles | None = None
+        self.low: Bools = np.zeros(kinds, bool)
 
     def power_w(self, kinds: Ints) -> Singles:
         """(m, k) of kinds that can be."""
@@ -106,10 +122,11 @@ class Judge:
         if self.home.panel_cap is not None:
             watts = sum(self._rated_w[these] * on.count for on, these in zip(layout, here, strict=True))
             fit = np.maximum(fit, self.home.panel_cap.fit(np.asarray(watts)))
-        return self._told(inverter, fits, fit, drawn, here)
+        low = np.any([one.low[these] for one, these in zip(drawn, here, strict=True)], axis=0)
+        return self._told(inverter, fits, fit, drawn, here, low)
 
     def _told(
-        self, inverter: InverterKind, fits: Bools, fit: Ints, drawn: Sequence[_Drawn], kinds: Sequence[Ints]
+        self, inverter: InverterKind, fits: Bools, fit: Ints, drawn: Sequence[_Drawn], kinds: Sequence[Ints], low: Bools
     ) -> Judged:
         rows = np.flatnonzero(fits)
         year, saving = np.full(fits.size, np.nan), np.full(fits.size, np.nan)
@@ -117,7 +134,7 @@ class Judge:
             year[rows], saved = self._sums(inverter, drawn, [these[rows] for these in kinds])
             if saved is not None:
                 saving[rows] = saved
-        return Judged(fit, year, None if self.home.year.saved is None else saving)
+        return Judged(fit, year, None if self.home.year.saved is None else saving, low)
 
     def _sums(self, inverter: InverterKind, drawn: Sequence[_Drawn], kinds: Sequence[Ints]) -> Sums:
         """Of sets that can be; what no input holds comes out the same on alike inverters."""
@@ -191,6 +208,9 @@ class Judge:
                 drawn.held_w = np.empty_like(hung.power_w)
             drawn.held[held] = True
             drawn.held_w[held] = self.home.held_w([hung.strung[kind] for kind in held.tolist()], place, inverter, index)
+            hours, least_v = self.home.year.hours, hung.ends[0, held]
+            loses = drawn.held_w[held] @ hours < _NEARLY_ALL * (hung.power_w[held] @ hours)
+            drawn.low[held] = loses & ((least_v < limits.tracking_min_v) | ~surely_starts(least_v, limits))
 
 
 def _output_of(inverter: Inverter) -> tuple[object, ...]:
@@ -205,4 +225,5 @@ def within(ends: Floats, limits: Input) -> Bools:
     least_v, most_v, most_a, most_w = ends
     power = limits.max_input_power_w
     free = (least_v >= limits.tracking_min_v) & (most_v <= limits.tracking_max_v) & (most_a <= limits.max_current_a)
+    free &= surely_starts(least_v, limits)
     return np.asarray(free if power is None else free & (most_w <= power))

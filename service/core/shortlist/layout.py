@@ -27,17 +27,19 @@ Layout = tuple[OnInput, ...]
 
 
 @lru_cache(maxsize=4096)
-def layouts(stands: tuple[Groups, ...], inputs: tuple[int, ...]) -> tuple[Layout, ...]:
+def layouts(stands: tuple[Groups, ...], inputs: tuple[int, ...], *, every: bool = False) -> tuple[Layout, ...]:
     """The layouts of a set, by inputs.
 
     Args:
         stands: the ways in which its panels stand at places.
         inputs: of the inverter: of each the number of the first one that has the same limits.
+        every: where inputs are alike, too, as few as there may be, and each group joined in its own way.
 
     Returns:
         Each kind of panel at each place on inputs of its own, as evenly as it goes; where an input has several, in
         series and in parallel. Where inputs are alike all are used, and it makes no odds which; where they differ as
-        few as there may be, too, and each group on each of them. Empty where there are too few inputs.
+        few as there may be, too, and each group on each of them. Empty where there are too few inputs. All of alike
+        inputs is best where a panel alone has the volts for one; where it has not, see ``every``.
 
     >>> len(layouts((((0, 0, 2),),), (0, 0))), [one.count for one in layouts((((0, 0, 3),),), (0, 0))[0]]
     (1, [2, 1])
@@ -47,7 +49,7 @@ def layouts(stands: tuple[Groups, ...], inputs: tuple[int, ...]) -> tuple[Layout
     found: dict[Layout, None] = {}
     for groups in stands:
         if len(groups) <= len(inputs):
-            found |= dict.fromkeys(_unlike(groups, inputs) if any(inputs) else _alike(groups, len(inputs)))
+            found |= dict.fromkeys(_each_way(groups, inputs) if every or any(inputs) else _alike(groups, len(inputs)))
     return tuple(found)
 
 
@@ -84,14 +86,16 @@ def _alike(groups: Groups, inputs: int) -> Iterator[Layout]:
         yield tuple(OnInput(*one, joined, index) for index, one in enumerate(split))
 
 
-def _unlike(groups: Groups, inputs: Sequence[int]) -> Iterator[Layout]:
+def _each_way(groups: Groups, inputs: Sequence[int]) -> Iterator[Layout]:
     """On as many inputs as there are groups and on more, in all ways that differ by the inputs' limits."""
+    unlike = any(inputs)
     seen: set[tuple[tuple[int, int, int, str, int], ...]] = set()
     for split in dict.fromkeys(_split(groups, used) for used in range(len(inputs), len(groups) - 1, -1)):
         joinings: Iterable[tuple[str, ...]] = product(
             *(("series", "parallel") if count > 1 else ("series",) for _, _, count in split)
         )
-        for joined, order in product(joinings, permutations(range(len(inputs)), len(split))):
+        orders = permutations(range(len(inputs)), len(split)) if unlike else (range(len(split)),)
+        for joined, order in product(joinings, orders):
             layout = [OnInput(*one, how, at) for one, how, at in zip(split, joined, order, strict=True)]
             like = tuple(sorted((on.kind, on.place, on.count, on.joined, inputs[on.index]) for on in layout))
             if like not in seen:

@@ -203,6 +203,10 @@ class Screen:
                 found = [self.judge.judged(inverter, layout, (kinds[left],)) for layout in layouts]
                 ways += [(count, layout) for layout in layouts]
                 judged += [(left, one) for one in found]
+                low = np.any([one.low for one in found], axis=0) if found and not spare else np.zeros(left.size, bool)
+                for layout in self.hanging.with_fewer_inputs((count,), inverter) if low.any() else ():
+                    ways.append((count, layout))
+                    judged.append((left[low], self.judge.judged(inverter, layout, (kinds[left[low]],))))
                 if found and not spare and self.hanging.layouts((count,), inverter, spare=True):
                     fits = np.stack([np.isfinite(one.year_kwh) & (one.fit <= sound) for one in found])
                     left = left[~fits.any(axis=0) & self.judge.two_sided[kinds[left]]]
@@ -211,12 +215,27 @@ class Screen:
     def _spread(self, judged: Sequence[tuple[Ints, Judged]], rows: int) -> Judged:
         """Of ways and rows, (ways, rows), what was judged of some rows in each way; nan elsewhere."""
         fit = np.zeros((len(judged), rows), np.int64)
+        low = np.zeros(fit.shape, bool)
         year, saving = np.full(fit.shape, np.nan), np.full(fit.shape, np.nan)
         for way, (these, one) in enumerate(judged):
-            fit[way, these], year[way, these] = one.fit, one.year_kwh
+            fit[way, these], year[way, these], low[way, these] = one.fit, one.year_kwh, one.low
             if one.saving is not None:
                 saving[way, these] = one.saving
-        return Judged(fit, year, None if self.home.year.saved is None else saving)
+        return Judged(fit, year, None if self.home.year.saved is None else saving, low)
+
+    def _of_pairs(
+        self, counts: tuple[int, int], inverter: InverterKind, kinds: tuple[Ints, Ints]
+    ) -> Iterator[tuple[Layout, Judged]]:
+        """Pairs of kinds in each layout; on fewer inputs only those of too few volts."""
+        low = np.zeros(kinds[0].size, bool)
+        for layout in self.hanging.layouts(counts, inverter):
+            judged = self.judge.judged(inverter, layout, kinds)
+            low |= judged.low
+            yield layout, judged
+        here = np.flatnonzero(low)
+        for layout in self.hanging.with_fewer_inputs(counts, inverter) if here.size else ():
+            of_these = self.judge.judged(inverter, layout, (kinds[0][here], kinds[1][here]))
+            yield layout, of_these.among(here, low.size)
 
     def _of_two(self, alone: Sequence[Candidate]) -> Iterator[Candidate]:
         """Of two offers of panels, one of which is used up."""
@@ -234,8 +253,7 @@ class Screen:
             used = self.second_hand[rows[0]] | self.second_hand[rows[1]]
             tricky = np.array([any(one.tricky for one in pair) for pair in able], np.int64)
             for inverter, alike in by_kind(with_which):
-                for layout in self.hanging.layouts(counts, inverter):
-                    judged = self.judge.judged(inverter, layout, (self.kind_of[rows[0]], self.kind_of[rows[1]]))
+                for layout, judged in self._of_pairs(counts, inverter, (self.kind_of[rows[0]], self.kind_of[rows[1]])):
                     gains = judged.gain
                     for offer in alike:
                         outlay = self.paid.of_two(able, counts, offer, paid + self.paid.own(offer))

@@ -1,5 +1,7 @@
 """Are sums over groups of hours those of each group by itself, however many rows there are?"""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -24,7 +26,8 @@ def year_of(seed: int) -> tuple[GroupedYear, np.ndarray, np.ndarray]:
     )
     year = GroupedYear(
         hours=chance.integers(1, 90, GROUPS).astype(np.float32), irradiance_w_per_m2=np.ones((1, GROUPS)),
-        cell_c=np.ones((1, GROUPS)), flicker_share=None, up_share=0.9, saved=curves,
+        cell_c=np.ones((1, GROUPS)), flicker_share=None, up_share=0.9,
+        like_days=np.arange(GROUPS) % 2, saved=curves,
     )  # fmt: skip
     return year, levels, known
 
@@ -54,3 +57,13 @@ def test_rows_asked_for_by_parts_are_those_of_all_at_once(rows: int) -> None:
     assert parts[0] == pytest.approx(whole[0], rel=1e-6)
     assert parts[1] == pytest.approx(whole[1], rel=1e-6)
     assert some_at_a_time(rows, lambda part: (year.sums(power[part])[0], None))[1] is None
+
+
+def test_what_starts_in_the_morning_runs_on_to_the_end_of_its_own_day() -> None:
+    year = replace(year_of(3)[0], like_days=np.array([0, 1, 0, 1, 0, 1, 2]))
+    groups = np.array([0, 1, 2, 3, 5, 6])  # 4 is dark
+    starts = np.array([[True, False, False, True, False, False], [False, False, False, False, False, True]])
+    assert year.running(starts, groups).tolist() == [
+        [True, False, True, True, True, False],
+        [False, False, False, False, False, True],
+    ]

@@ -61,3 +61,11 @@ def test_on_inputs_that_differ_each_group_is_tried_on_each_and_no_input_has_to_b
     alone = {((at, 2, joined),) for at in (0, 1) for joined in ("series", "parallel")}
     assert two == alone | {((0, 1, "series"), (1, 1, "series"))}
     assert len(layouts(one_place(1, 1), (0, 0))) == 1
+
+
+def test_of_every_way_alike_inputs_are_used_by_as_few_as_there_may_be_too() -> None:
+    every = layouts(one_place(4), (0, 0, 0), every=True)
+    assert {tuple(on.count for on in layout) for layout in every} == {(2, 1, 1), (2, 2), (4,)}
+    assert {layout[0].joined for layout in every if len(layout) == 1} == {"series", "parallel"}
+    two = {tuple(on.joined for on in layout) for layout in layouts(one_place(2, 2), (0, 0), every=True)}
+    assert two == {(one, other) for one in ("series", "parallel") for other in ("series", "parallel")}
