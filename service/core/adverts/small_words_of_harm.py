@@ -28,6 +28,8 @@ class WordsOfHarm(WordsOfOthers):
     stopped: Words  # "stopped giving current"
     current_of: Words
     since: Words  # "gives nothing since spring"
+    by_now_none: Words  # "since last winter they give no current", "they give no current any more"
+    not_now: Words  # at night, in the shade, when the sun is gone: then no panel does
     nothing_to: Words  # behind "nothing" that is no current: "es gibt nichts zu bemängeln"
 
     # What is broken.
