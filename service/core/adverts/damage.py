@@ -14,7 +14,7 @@ from service.core.adverts.other_broken import BROKEN, leave_out_other_broken
 from service.core.adverts.scene import Scene
 from service.core.adverts.whose import of_the_goods
 
-_MAY_BE_NONE = ("d:cracked_glass", "d:dead", "s:broken")
+_MAY_BE_NONE = ("d:cracked_glass", "d:dead", "s:broken", "d:hail_damage")
 
 
 def damage_of_the_goods(scene: Scene, kind: str, faults: Set[str]) -> None:

@@ -12,6 +12,7 @@ from service.core.adverts.bundles import bundles_of
 from service.core.adverts.hired_out import is_hired_out
 from service.core.adverts.left_by_edit import only_inverter_left
 from service.core.adverts.lessons import sells_knowledge
+from service.core.adverts.looked_at import leave_out_views
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.missing_inverters import inverter_missing
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
@@ -72,6 +73,7 @@ def goods_of(scene: Scene) -> Goods:
         return Goods("inverter", True, 1, None, left_by_edit=edit)
     if kind == "inverter" and "set" in named.title:
         leave_out_panels(scene)
+    leave_out_views(scene)
     bundled = bundles_of(scene) if kind in {"panel", "inverter"} else None
     quantity, pallets = pieces_on_offer(scene, kind, bundled)
     return Goods(kind, True, single_count(scene, kind, quantity), why, pallets, bundled[0] if bundled else 1)

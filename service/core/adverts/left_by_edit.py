@@ -13,7 +13,8 @@ _BEFORE = frozenset(".!?\n*([;|-")
 _ENDS = frozenset(".,;:!?()\n|-")
 _PIECES = frozenset(("part", "piece", "extra", "gone", "sold"))
 _NONE = -1
-_TO_PANELS, _TO_INVERTER, _TO_ONLY, _TO_COUNT, _LEAST = 8, 16, 3, 2, 2  # pieces
+_AWAY = frozenset(("sold", "gone"))
+_TO_PANELS, _TO_INVERTER, _TO_ONLY, _TO_COUNT, _TO_LEFT, _LEAST = 8, 16, 3, 2, 6, 2  # pieces
 
 
 def only_inverter_left(scene: Scene) -> int:
@@ -48,9 +49,14 @@ def _edit(scene: Scene) -> int:
 
 
 def _all_of_them(scene: Scene, place: int, item: Item) -> bool:
-    """Is no number of them told, and no part?"""
+    """Is no number of them told, and no part, and nothing else of them than that they are gone?"""
     near = (one for one in scene.back(place, 3) if item.at - one.to <= _TO_COUNT)
-    return item.what != "panel_one" and not any(one.what == NUMBER or one.what in _PIECES for one in near)
+    if item.what == "panel_one" or any(one.what == NUMBER or one.what in _PIECES for one in near):
+        return False
+    away = {at for one in scene.ahead(place, 6) if one.what in _AWAY for at in range(one.at, one.to)}
+    tokens, light = scene.tokens[1], scene.small.beside_broken
+    end = next((at for at in range(item.to, len(tokens)) if tokens[at] in _ENDS), len(tokens))
+    return all(at in away or tokens[at] in light for at in range(item.to, min(end, item.to + _TO_INVERTER)))
 
 
 def _only(scene: Scene, place: int, item: Item) -> bool:
@@ -63,5 +69,8 @@ def _only(scene: Scene, place: int, item: Item) -> bool:
         return False
     if any(is_belonging(scene, word) for word in (*before[:cut], *tokens[item.to : item.to + 1])):
         return False
-    behind = [one for one in scene.ahead(place, 4) if one.clause == item.clause]
-    return not any(one.what in _PIECES for one in behind)
+    if any(one.what in _PIECES and one.clause == item.clause for one in scene.ahead(place, 4)):
+        return False
+    behind = tokens[item.to : item.to + _TO_LEFT]
+    end = next((at for at, word in enumerate(behind) if word in _ENDS), len(behind))
+    return not (end and small.left_alone.isdisjoint(before[:cut]) and small.left_alone.isdisjoint(behind[:end]))

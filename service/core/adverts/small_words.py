@@ -147,6 +147,8 @@ class SmallWords(WordsOfHarm):
     released: Stems  # from one
 
     edit_words: Words  # "EDIT: now £90 each"
+    left_alone: Words  # "panels sold, only the inverter is left"
+    views: Words  # "300 views already"
     hire_times: Words  # "for hire only, £40 a week"
 
     # Whose damage it is.
