@@ -8,12 +8,13 @@ from service.core.adverts.denials import leave_out_denied
 from service.core.adverts.everyday_damage import add_everyday_damage
 from service.core.adverts.exceptions import tell_exceptions
 from service.core.adverts.failing import add_failing
+from service.core.adverts.no_current import add_no_current
 from service.core.adverts.no_defects import leave_out_no_defects
 from service.core.adverts.other_broken import BROKEN, leave_out_other_broken
 from service.core.adverts.scene import Scene
 from service.core.adverts.whose import of_the_goods
 
-_MAY_BE_NONE = ("d:cracked_glass", "d:dead", "s:broken")
+_MAY_BE_NONE = ("d:cracked_glass", "d:dead", "s:broken", "d:hail_damage")
 
 
 def damage_of_the_goods(scene: Scene, kind: str, faults: Set[str]) -> None:
@@ -27,6 +28,7 @@ def damage_of_the_goods(scene: Scene, kind: str, faults: Set[str]) -> None:
         leave_out_none_broken(scene)
     add_everyday_damage(scene, kind)
     add_failing(scene, kind)
+    add_no_current(scene, kind)
     if scene.tells(*BROKEN):
         leave_out_other_broken(scene)
     if "d:dead" in scene.by_what:

@@ -21,13 +21,13 @@ def is_alone(scene: Scene, title: Mapping[str, list[int]], panels: list[int]) ->
     """
     if "inverter" not in title or "panel" in title or "set" in title:
         return False
-    gone = [place for place in panels if _is_gone(scene, place)]
+    gone = [place for place in panels if is_gone(scene, place)]
     if gone and gone[-1] == panels[-1]:
         return True
     return any(_only(scene, scene.items[place]) for place in scene.places(INVERTERS))
 
 
-def _is_gone(scene: Scene, place: int) -> bool:
+def is_gone(scene: Scene, place: int) -> bool:
     """Is it said behind panels, in their clause, that they are sold or went away, and not of others or of some?"""
     item, small = scene.items[place], scene.small
     tokens = scene.tokens[item.field]

@@ -4,8 +4,11 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 _CRACKED, _GLASS = "d:cracked_glass", "p:glass"
+_HAIL = "d:hail_damage"
 _MAY_BE_CODES = ("d:dead", "s:broken")
 _PARTS = frozenset(".,;!?\n")
+_SENTENCE, _OF_DAMAGE = frozenset(".!?;\n"), frozenset(("d:", "s:"))
+_TO_DID = 16  # pieces
 _CODE, _NEAR, _STRANGERS, _MINE = 2, 4, 8, 14  # signs; pieces
 
 
@@ -14,6 +17,8 @@ def leave_out_no_defects(scene: Scene) -> None:
     for what in _MAY_BE_CODES:
         if what in scene.by_what:
             _keep(scene, what, [at for at in scene.by_what[what] if not _is_code(scene, scene.items[at])])
+    if _HAIL in scene.by_what:
+        _keep(scene, _HAIL, [at for at in scene.by_what[_HAIL] if not _did_nothing(scene, at, scene.items[at])])
     if _CRACKED in scene.by_what:
         whole = [scene.items[at] for at in scene.by_what.get(_GLASS, []) if _is_whole(scene, scene.items[at])]
         _keep(scene, _CRACKED, [at for at in scene.by_what[_CRACKED] if not (
@@ -25,6 +30,18 @@ def _keep(scene: Scene, what: str, kept: list[int]) -> None:
         scene.by_what[what] = kept
     else:
         del scene.by_what[what]
+
+
+def _did_nothing(scene: Scene, place: int, item: Item) -> bool:
+    """As in "the hail did nothing to them", not "it hit two, to the others it did nothing"?"""
+    tokens, small = scene.tokens[item.field], scene.small
+    behind = tokens[item.to : item.to + _TO_DID]
+    end = next((at for at, word in enumerate(behind) if word in _SENTENCE), len(behind))
+    told = behind[:end]
+    if small.did_nothing.isdisjoint(told) or small.nothing.isdisjoint(told) or not small.others.isdisjoint(told):
+        return False
+    near = (one for one in scene.ahead(place, 6) if one.sentence == item.sentence)
+    return not any(one.what == "part" or one.what[:2] in _OF_DAMAGE for one in near)
 
 
 def _is_code(scene: Scene, item: Item) -> bool:

@@ -74,7 +74,12 @@ def _of_thing(scene: Scene, place: int) -> bool:
         if tokens[at] in _ENDS or at in goods:
             break
         if tokens[at] in small.fragile_others:
-            return small.thing_placed.isdisjoint(tokens[max(at - _PLACED, 0) : at])
+            first = max(at - _PLACED, 0)
+            if first and first < at and tokens[first] in _ENDS:
+                first += 1
+            if first < at and tokens[first] in small.articles_alike and (not first or tokens[first - 1] in _ENDS):
+                first += 1  # "De lift", not "from the lift"
+            return small.thing_placed.isdisjoint(tokens[first:at])
     if not one_word or not goods.isdisjoint(range(item.at - _BESIDE, item.at)):
         return False
     for at in range(item.to, min(item.to + _BEHIND, len(tokens))):

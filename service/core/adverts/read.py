@@ -11,6 +11,7 @@ from service.core.adverts.commands import commands_in
 from service.core.adverts.dangers import danger_told
 from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
+from service.core.adverts.edited_prices import priced_by_edit
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
 from service.core.adverts.language import language_left, language_of, tied_languages
@@ -168,8 +169,10 @@ def _offer(
 ) -> Reading:
     leave_out_no_prices(scene, goods.kind)
     asked = asked_of(scene, goods)
-    limits, unsure = limits_in_set(scene) if goods.kind == "set" else (_NONE, _NONE)
-    inverter = inverter_figures(scene, goods.kind, limits) if goods.kind in {"inverter", "set"} else {}
+    figured = "set" if goods.left_by_edit >= 0 else goods.kind  # whose figures stand beside those of panels
+    asked = priced_by_edit(asked, goods.left_by_edit) if goods.left_by_edit >= 0 else asked
+    limits, unsure = limits_in_set(scene) if figured == "set" else (_NONE, _NONE)
+    inverter = inverter_figures(scene, figured, limits) if figured in {"inverter", "set"} else {}
     others = limits | unsure | volts_of_windows(scene) if goods.kind == "set" else _NONE
     panel, two_powers = panel_figures(scene, goods.kind, others) if goods.kind in {"panel", "set"} else ({}, False)
     too_much = power_of_one(scene, goods, panel)
@@ -196,7 +199,7 @@ def _offer(
         doubts.add("minimum_order")
     if scene.has("again"):  # "sold? no, available again"
         doubts -= {"sold", "reserved"}
-    if goods.kind == "set" and goods.quantity == 1:
+    if figured == "set" and goods.quantity == 1:
         doubts.discard("minimum_order")
     state = State(goods.kind, goods.quantity, condition, defects, delivery_of(scene), asked.shipping_cost,
                   asked.price.currency, technology, _bifacial(scene) if photovoltaic else None)  # fmt: skip

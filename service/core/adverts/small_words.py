@@ -150,6 +150,8 @@ class SmallWords(WordsOfHarm):
     before_edited: Words  # all that may stand between an edit and the price that is asked since: "now reduced to"
     before_promised: Words  # before "promised" where it is said of the goods: "these are already"
     to_car_socket: Words  # "into the cigarette lighter"
+    left_alone: Words  # "panels sold, only the inverter is left"
+    views: Words  # "300 views already"
     hire_times: Words  # "for hire only, £40 a week"
 
     # Whose damage it is.

@@ -28,6 +28,9 @@ class WordsOfHarm(WordsOfOthers):
     stopped: Words  # "stopped giving current"
     current_of: Words
     since: Words  # "gives nothing since spring"
+    by_now_none: Words  # "since last winter they give no current", "they give no current any more"
+    not_now: Words  # at night, in the shade, when the sun is gone: then no panel does
+    did_nothing: Words  # "the hail did nothing to them"
     nothing_to: Words  # behind "nothing" that is no current: "es gibt nichts zu bemängeln"
 
     # What is broken.
@@ -35,9 +38,11 @@ class WordsOfHarm(WordsOfOthers):
     breaks_all: Stems  # how the last word for what is broken begins, where the goods can be it: "broken", "for parts"
     beside_broken: Words  # between it and the goods: "both are"
     behind_broken: Words  # further ones behind it: "broken by hail"
+    burnt_ones: Words  # "no burnt connectors" lacks none
     wrappings: Words  # cracked they are no glass: cartons, frames
     fragile_others: Words  # things that break besides goods: "fence broken, so they go"
     thing_placed: Words  # before such a thing: "fell off the roof and cracked"
+    articles_alike: Words  # articles that are such a word in another language: "de", "o"
     in_the_dark: Words  # "no current at night"
     needed_words: Words  # "spares only, never needed" are whole ones
     thrown_away: Words  # where a broken one went that is not sold: the tip

@@ -42,6 +42,7 @@ _BEHIND_COSTS = 2  # what stands before a state is more often its part than what
 _TO_INPUT = 3
 _TO_ACCOUNT = 5
 _TO_WATTS = 2
+_UNCONNECTED = "d:missing_connector"
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
@@ -65,7 +66,12 @@ def put_together(scene: Scene, kind: str) -> None:
         item = scene.items[place]
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
+            if behind.what == "p:connector" and _burnt_ones(scene, item.at, behind.to, item.field):
+                continue
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
+    if _UNCONNECTED in scene.by_what:
+        told = [(at, scene.items[at]) for at in scene.by_what[_UNCONNECTED]]
+        scene.by_what[_UNCONNECTED] = [at for at, one in told if not _burnt_ones(scene, one.at, one.to, one.field)]
     leave_out_other_labels(scene)
     add_paid_first(scene)
     leave_out_undemanded(scene)
@@ -80,6 +86,11 @@ def put_together(scene: Scene, kind: str) -> None:
         add_broken_goods(scene, kind, BREAKING)
     if "new" in scene.by_what:
         leave_out_new_things(scene, kind)
+
+
+def _burnt_ones(scene: Scene, low: int, high: int, field: int) -> bool:
+    """Does a word for burnt stand beside connectors, so that no such ones are meant: "no burnt connectors"?"""
+    return not scene.small.burnt_ones.isdisjoint(scene.tokens[field][low : high + 1])
 
 
 def _serials_taken_off(scene: Scene) -> None:
