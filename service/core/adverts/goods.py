@@ -3,20 +3,18 @@
 from typing import NamedTuple
 
 from service.core.adverts.also_wanted import is_looked_for
-from service.core.adverts.around_panels import sells_what_is_around
 from service.core.adverts.aside import in_exchange, is_optional, is_reason, is_supposed
 from service.core.adverts.asked_for import is_asked_for, needs_goods
-from service.core.adverts.belongings import sells_a_belonging, sells_another_inverter
 from service.core.adverts.bids import kind_of_bids
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.hired_out import is_hired_out
 from service.core.adverts.left_by_edit import only_inverter_left
-from service.core.adverts.lessons import sells_knowledge
 from service.core.adverts.looked_at import leave_out_views
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.missing_inverters import inverter_missing
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
 from service.core.adverts.only_this import come_along, is_kit_with_panels, is_of_set, leave_out_panels, only_sold
+from service.core.adverts.other_goods import has_panel_ratings, sells_other_goods
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
@@ -32,7 +30,6 @@ _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter
 _TWO_KINDS = frozenset(("panel", "inverter"))
 _FIRST_WORDS, _FARTHEST, _FARTHEST_TAKER = 4, 14, 3
 _TOLD_OFF = frozenset(("for", "takes", "range"))
-_OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
 
 class Goods(NamedTuple):
@@ -243,9 +240,9 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
         del all_["inverter"]
         all_.pop("set", None)
         title.pop("inverter", None)
-    if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
+    if "thermal" in scene.by_what and "inverter" not in all_ and not has_panel_ratings(scene):
         return "other", "not_photovoltaic"
-    if _other_goods(scene, named):
+    if sells_other_goods(scene, named.title, named.all):
         return "other", "other_goods"
     if "panel" in all_ and "inverter" in all_:
         if "set" in title or ("panel" in title and "inverter" in title) or _together(scene, named):
@@ -272,7 +269,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
     if found:
         best = max(found, key=lambda good: (len(found[good]), -found[good][0]))
         return best, None
-    return ("panel", None) if _rated_panel(scene) else ("other", None)
+    return ("panel", None) if has_panel_ratings(scene) else ("other", None)
 
 
 def _weak(scene: Scene, item: Item) -> bool:
@@ -286,53 +283,6 @@ def _lacks(scene: Scene, good: str) -> bool:
     if good == "inverter" and inverter_missing(scene):
         return True
     return any(scene.denied(at) or _gone(scene, at) or is_looked_for(scene, at) for at in places)
-
-
-def _other_goods(scene: Scene, named: _Named) -> bool:
-    """Is it anything else that is sold, whatever panels and inverters are named?"""
-    if (
-        sells_another_inverter(scene, named.title, named.all)
-        or sells_a_belonging(scene, named.all)
-        or sells_what_is_around(scene)
-    ):
-        return True
-    return sells_knowledge(scene) or _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)
-
-
-def _lamps_and_the_like(scene: Scene, named: _Named) -> bool:
-    """Are lamps, brackets and the like what is sold, not what comes along?"""
-    title, all_ = named.title, named.all
-    along = {"panel", "inverter"} <= set(all_) and all(
-        scene.items[at].what == "accessory" for at in title.get("other", ())
-    )  # "plug, panel" above panels and an inverter
-    if "other" not in all_ or along or {"voc", "isc"} <= set(scene.by_what):
-        return False
-    if all(scene.items[at].what == "accessory" for at in all_["other"]) and (
-        set(all_) - {"other"} or ("cells" in scene.by_what and _rated_panel(scene))
-    ):
-        return False
-    if "other" in title:
-        if {"inverter", "set"} & set(title):
-            rest = [scene.items[at] for good in ("inverter", "set") for at in title.get(good, ())]
-            other = scene.items[title["other"][0]]
-            return all(other.at < one.at and other.clause == one.clause for one in rest) and not _rated(scene)
-        if "panel" not in title:
-            return not _rated_panel(scene) or "panel" not in all_
-        other, panel = scene.items[title["other"][0]], scene.items[title["panel"][0]]
-        return other.at < panel.at and other.clause == panel.clause
-    return not set(title) - {"other"} and not set(all_) - {"other"}
-
-
-def _with_panel(scene: Scene, all_: dict[str, list[int]]) -> bool:
-    """Is a thing without ratings told of that has a panel: "garden lamp with solar panel"?"""
-    for place in all_.get("other", ()) if not _rated(scene) else []:
-        item, behind = scene.items[place], scene.ahead(place, 2)
-        told = [one.what for one in (item, *behind) if one.at - item.to <= 3]
-        if told != ["other_goods", "plus", "panel_one"]:
-            continue
-        if scene.tokens[item.field][behind[0].at] not in scene.small.panel_along:
-            return True
-    return False
 
 
 def _panels_at_most(title: dict[str, list[int]]) -> bool:
@@ -394,15 +344,3 @@ def _listed(scene: Scene, named: _Named) -> bool:
     return "inverter" in named.title and any(
         scene.items[at].peak and not scene.items[at].field for at in scene.units.get("W", [])
     )
-
-
-def _rated(scene: Scene) -> bool:
-    return "W" in scene.units or "voc" in scene.by_what
-
-
-def _rated_panel(scene: Scene) -> bool:
-    """Are there ratings that only a panel has?"""
-    watts = scene.units.get("W", [])
-    if "voc" in scene.by_what or any(scene.items[at].peak for at in watts):
-        return True
-    return bool(watts) and scene.tells(*_OF_PANELS)

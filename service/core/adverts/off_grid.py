@@ -13,7 +13,14 @@ _MAINS_V = frozenset((220.0, 230.0, 240.0))
 _SENTENCE, _TO_FIRST = 12, 4  # pieces
 
 
-def leave_out_off_grid_places(scene: Scene, kind: str) -> None:
+def off_grid_of_the_goods(scene: Scene, kind: str) -> None:
+    """Only goods of that kind are told to be off the grid, by words or by a battery's volts, not where panels stood."""
+    _add_told(scene, kind)
+    _leave_out_places(scene, kind)
+    _add_by_battery(scene, kind)
+
+
+def _leave_out_places(scene: Scene, kind: str) -> None:
     """Where panels or other goods are sold and no inverter is named, what they are for raises no doubt of one."""
     places = scene.by_what.get(_OFF_GRID)
     if not places or kind not in {"panel", "other"} or scene.tells(*INVERTERS):
@@ -22,7 +29,7 @@ def leave_out_off_grid_places(scene: Scene, kind: str) -> None:
         del scene.by_what[_OFF_GRID]
 
 
-def add_off_grid_told(scene: Scene, kind: str) -> None:
+def _add_told(scene: Scene, kind: str) -> None:
     """Goods that "work without the grid", or are plugged into a car's socket, are off it; not where a "no" stands near.
 
     Of what is plugged into a car nothing is asked for but an inverter, which has a word like "into", "for" before it.
@@ -64,7 +71,7 @@ def _unsure(scene: Scene, place: int) -> bool:
     return end == "?"
 
 
-def add_off_grid_by_battery(scene: Scene, kind: str) -> None:
+def _add_by_battery(scene: Scene, kind: str) -> None:
     """An inverter that makes mains voltage of a battery's, or an island from one, is off the grid.
 
     As in "makes 230 V from a 12 V battery", "battery voltage 48 V, 3000 W island".

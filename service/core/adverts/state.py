@@ -10,7 +10,7 @@ from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.new_things import leave_out_new_things
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.of_goods_only import add_of_goods_only
-from service.core.adverts.off_grid import add_off_grid_by_battery, add_off_grid_told, leave_out_off_grid_places
+from service.core.adverts.off_grid import off_grid_of_the_goods
 from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
 from service.core.adverts.plugs import add_plugs_of_panels, leave_out_ordinary_plugs
@@ -78,9 +78,7 @@ def put_together(scene: Scene, kind: str) -> None:
     leave_out_ordinary_plugs(scene, kind)
     add_plugs_of_panels(scene, kind)
     add_promised(scene)
-    add_off_grid_told(scene, kind)
-    leave_out_off_grid_places(scene, kind)
-    add_off_grid_by_battery(scene, kind)
+    off_grid_of_the_goods(scene, kind)
     leave_out_strangers(scene, kind)
     if "s:broken" in scene.by_what:
         add_broken_goods(scene, kind, BREAKING)
