@@ -78,6 +78,8 @@ def _beside(scene: Scene, field: int, at: int, said: Set[str], reach: int) -> bo
     there = next((one for one in range(low, high) if tokens[one] in said), None)
     if there is None or not _TOLD_APART.isdisjoint(tokens[there + 1 : there + 2]) or "ma" in tokens[low:high]:
         return False
+    if not scene.small.household_things.isdisjoint(tokens[low:high]):
+        return False
     for place in scene.by_what.get("without", ()):
         item = scene.items[place]
         if item.field == field and low <= item.at < high:

@@ -54,6 +54,7 @@ class WordsOfHarm(WordsOfOthers):
     overheated: Words  # hot, melted, burnt
     guarding: Words  # "ground fault detection", "earth fault alarm built in"
     shocking_places: Words  # where one gets a shock, or when: frames, touch, rain
+    household_things: Words  # what else trips a switch or is hot: "our kettle tripped the fuse"
     old_things: Words  # "the old breaker tripped before we had solar"
     before_then: Words
     amiss: Words  # that an inverter should not go off so: after minutes, again and again, nobody knows why
