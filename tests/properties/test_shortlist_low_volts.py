@@ -128,3 +128,11 @@ def test_two_kinds_of_two_that_start_together_alone_hang_so() -> None:
     assert [(on["count"], on["joined"]) for on in one["panels"]] == [(2, "series")] * 2
     assert {on["advert"] for on in one["panels"]} == {"a", "b"}
     same_as_an_appraisal(one)
+
+
+def test_a_new_set_of_two_that_start_together_alone_gives_what_the_same_two_give_second_hand() -> None:
+    home = {**HOME, "wish": "most_value"}
+    adverts = [panel("a", 30, 36, 100), inverter({}, {})]
+    given = {"panel": adverts[0]["reading"]["panel"], "inverter": adverts[1]["reading"]["inverter"]}
+    answer = answered({**home, "adverts": adverts, "new_from_shop": {"outlay": 420, "panel_count": 2, **given}})
+    assert answer.new_from_shop.year_kwh.middle == answer.shortlist[0].year_kwh.middle > 100.0
