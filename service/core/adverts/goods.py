@@ -9,10 +9,8 @@ from service.core.adverts.asked_for import is_asked_for, needs_goods
 from service.core.adverts.belongings import sells_a_belonging, sells_another_inverter
 from service.core.adverts.bids import kind_of_bids
 from service.core.adverts.bundles import bundles_of
-from service.core.adverts.hired_out import is_hired_out
 from service.core.adverts.left_by_edit import only_inverter_left
 from service.core.adverts.lessons import sells_knowledge
-from service.core.adverts.looked_at import leave_out_views
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.missing_inverters import inverter_missing
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
@@ -44,7 +42,7 @@ class Goods(NamedTuple):
     why: str | None
     pallets: int = 1
     bundles: int = 1
-    left_by_edit: int = -1  # where the edit stands that leaves only the inverter of a set
+    left_by_edit: int = -1  # the place of an edit that leaves only the inverter
 
 
 class _Named:
@@ -63,17 +61,15 @@ def goods_of(scene: Scene) -> Goods:
     asked = _wanted(scene) or is_asked_for(scene) or needs_goods(scene)
     if asked or is_buyers(scene):
         return Goods(kind if why or kind != "other" else kind_of_bids(scene), False, None, "wanted_ad")
-    if is_service(scene, kind) or is_let(scene) or is_hired_out(scene):
+    if is_service(scene, kind) or is_let(scene):
         return Goods("other", False, None, "service")
     if kind == "other" and why is None:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
-    edit = only_inverter_left(scene) if kind == "set" else -1
-    if edit >= 0:
+    if kind == "set" and (edit := only_inverter_left(scene)) >= 0:
         return Goods("inverter", True, 1, None, left_by_edit=edit)
     if kind == "inverter" and "set" in named.title:
         leave_out_panels(scene)
-    leave_out_views(scene)
     bundled = bundles_of(scene) if kind in {"panel", "inverter"} else None
     quantity, pallets = pieces_on_offer(scene, kind, bundled)
     return Goods(kind, True, single_count(scene, kind, quantity), why, pallets, bundled[0] if bundled else 1)
@@ -290,13 +286,10 @@ def _lacks(scene: Scene, good: str) -> bool:
 
 def _other_goods(scene: Scene, named: _Named) -> bool:
     """Is it anything else that is sold, whatever panels and inverters are named?"""
-    if (
-        sells_another_inverter(scene, named.title, named.all)
-        or sells_a_belonging(scene, named.all)
-        or sells_what_is_around(scene)
-    ):
+    if sells_another_inverter(scene, named.title, named.all) or sells_a_belonging(scene, named.all):
         return True
-    return sells_knowledge(scene) or _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)
+    around = sells_what_is_around(scene) or sells_knowledge(scene)
+    return around or _lamps_and_the_like(scene, named) or _with_panel(scene, named.all)
 
 
 def _lamps_and_the_like(scene: Scene, named: _Named) -> bool:
@@ -328,9 +321,8 @@ def _with_panel(scene: Scene, all_: dict[str, list[int]]) -> bool:
     for place in all_.get("other", ()) if not _rated(scene) else []:
         item, behind = scene.items[place], scene.ahead(place, 2)
         told = [one.what for one in (item, *behind) if one.at - item.to <= 3]
-        if told != ["other_goods", "plus", "panel_one"]:
-            continue
-        if scene.tokens[item.field][behind[0].at] not in scene.small.panel_along:
+        with_panel = told == ["other_goods", "plus", "panel_one"]
+        if with_panel and scene.tokens[item.field][behind[0].at] not in scene.small.panel_along:
             return True
     return False
 
