@@ -7,9 +7,7 @@ from service.core.adverts.aside import in_exchange, is_optional, is_reason, is_s
 from service.core.adverts.asked_for import is_asked_for, needs_goods
 from service.core.adverts.bids import kind_of_bids
 from service.core.adverts.bundles import bundles_of
-from service.core.adverts.hired_out import is_hired_out
 from service.core.adverts.left_by_edit import only_inverter_left
-from service.core.adverts.looked_at import leave_out_views
 from service.core.adverts.looked_for import looks_for_none
 from service.core.adverts.missing_inverters import inverter_missing
 from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
@@ -41,7 +39,7 @@ class Goods(NamedTuple):
     why: str | None
     pallets: int = 1
     bundles: int = 1
-    left_by_edit: int = -1  # where the edit stands that leaves only the inverter of a set
+    left_by_edit: int = -1  # the place of an edit that leaves only the inverter
 
 
 class _Named:
@@ -60,17 +58,15 @@ def goods_of(scene: Scene) -> Goods:
     asked = _wanted(scene) or is_asked_for(scene) or needs_goods(scene)
     if asked or is_buyers(scene):
         return Goods(kind if why or kind != "other" else kind_of_bids(scene), False, None, "wanted_ad")
-    if is_service(scene, kind) or is_let(scene) or is_hired_out(scene):
+    if is_service(scene, kind) or is_let(scene):
         return Goods("other", False, None, "service")
     if kind == "other" and why is None:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
-    edit = only_inverter_left(scene) if kind == "set" else -1
-    if edit >= 0:
+    if kind == "set" and (edit := only_inverter_left(scene)) >= 0:
         return Goods("inverter", True, 1, None, left_by_edit=edit)
     if kind == "inverter" and "set" in named.title:
         leave_out_panels(scene)
-    leave_out_views(scene)
     bundled = bundles_of(scene) if kind in {"panel", "inverter"} else None
     quantity, pallets = pieces_on_offer(scene, kind, bundled)
     return Goods(kind, True, single_count(scene, kind, quantity), why, pallets, bundled[0] if bundled else 1)

@@ -7,7 +7,7 @@ _CRACKED, _GLASS = "d:cracked_glass", "p:glass"
 _HAIL = "d:hail_damage"
 _MAY_BE_CODES = ("d:dead", "s:broken")
 _PARTS = frozenset(".,;!?\n")
-_SENTENCE, _OF_DAMAGE = frozenset(".!?;\n"), frozenset(("d:", "s:"))
+_CLAUSE, _OF_DAMAGE = frozenset(".,!?;\n"), frozenset(("d:", "s:"))
 _TO_DID = 16  # pieces
 _CODE, _NEAR, _STRANGERS, _MINE = 2, 4, 8, 14  # signs; pieces
 
@@ -36,7 +36,7 @@ def _did_nothing(scene: Scene, place: int, item: Item) -> bool:
     """As in "the hail did nothing to them", not "it hit two, to the others it did nothing"?"""
     tokens, small = scene.tokens[item.field], scene.small
     behind = tokens[item.to : item.to + _TO_DID]
-    end = next((at for at, word in enumerate(behind) if word in _SENTENCE), len(behind))
+    end = next((at for at, word in enumerate(behind) if word in _CLAUSE), len(behind))
     told = behind[:end]
     if small.did_nothing.isdisjoint(told) or small.nothing.isdisjoint(told) or not small.others.isdisjoint(told):
         return False

@@ -5,6 +5,7 @@ from itertools import pairwise
 from service.core.adverts.asked_roles import BUNDLES, PUT_UP
 from service.core.adverts.in_rows import counts_in_rows
 from service.core.adverts.kinds import kinds_of_goods, pieces_of_kinds
+from service.core.adverts.looked_at import leave_out_views
 from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.offered_of_more import offered_of_more
@@ -40,6 +41,7 @@ def pieces_on_offer(scene: Scene, kind: str, bundled: tuple[int, int] | None = N
 
     ``bundled``: a number of equal parts and of the pieces in each, where the text tells both.
     """
+    leave_out_views(scene)
     pieces = bundled[0] * bundled[1] if bundled is not None else _pieces(scene, kind)
     pallets = pallets_offered(scene) if pieces and kind != "set" and "pallet" in scene.by_what else 1
     if pieces is None or pallets == 1 or pieces <= pallets:

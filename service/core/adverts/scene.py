@@ -68,11 +68,7 @@ class Scene:
         self.commanded = commanded
         self.units: dict[str, list[int]] = {}
         for place in numbers(self):
-            known = self.units.get(items[place].unit)
-            if known is None:
-                self.units[items[place].unit] = [place]
-            else:
-                known.append(place)
+            self.units.setdefault(items[place].unit, []).append(place)
         self.sentences = [item.sentence for item in items]
         self.denials = _near(self.by_what.get("without", ()))
         self.sorts: list[int] | None = None

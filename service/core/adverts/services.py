@@ -1,5 +1,6 @@
 """Is work offered and not goods, or are goods let and not sold?"""
 
+from service.core.adverts.hired_out import is_hired_out
 from service.core.adverts.lessons import offers_plans
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, INVERTERS, MONEY_UNITS, NUMBER, PANELS
@@ -11,13 +12,13 @@ _ENDS = frozenset(".!?;\n|*•")
 
 
 def is_service(scene: Scene, kind: str) -> bool:
-    """Is it work on somebody's panels that is offered?"""
+    """Is it work on somebody's panels that is offered, or are goods only hired out?"""
     served = [scene.items[at] for at in scene.said("service")]
     if any(_heads(scene, at) for at in scene.by_what.get("service_title", [])) and not any(
         scene.by_what.get(what) for what in ("selling", "used", "unused", "d:cracked_glass")
     ):
         return True
-    if offers_plans(scene):
+    if offers_plans(scene) or is_hired_out(scene):
         return True
     if not served:
         return False

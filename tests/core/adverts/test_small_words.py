@@ -92,6 +92,7 @@ SOME = {
     "tracker": ("it pl cs", ALIKE),
     "each_at_end": ("de", HABIT),
     "post_behind": ("en", HABIT),
+    "articles_alike": ("nl pt", "only their articles are such a word elsewhere"),
     "power_behind": ("de nl pl cs da", HABIT),
     "price_more": ("en de nl es pl cs da", "the others have a word that joins before it, see more_linked"),
     "must_go": ("en de nl da", "the others have no word for both away and lost"),
