@@ -8,7 +8,7 @@ from service.core.adverts.walk import INVERTERS, MONEY_UNITS, PANELS, Item
 
 _BEFORE = frozenset(".!?\n*([;|-")
 _SENTENCE_ENDS = frozenset("!?\n")
-_REACH = 18  # pieces
+_REACH, _TO_SHOP = 18, 6  # pieces
 _OTHER = frozenset(("shipping", "delivered", "bring", "new_price", "new", "extra", "deposit", "accessory",
                     "other_goods", "bought", "battery", "also_sold", "inverter_one", "inverter_many", "tier", "bid",
                     "bids"))  # fmt: skip
@@ -50,6 +50,8 @@ def _priced(scene: Scene, place: int, edit: int) -> bool:
 def _asked_here(scene: Scene, around: list[Item], edit: int, item: Item) -> bool:
     """Stand only goods and words for an asking price between: "now £90 each", but "the shop now asks £300"?"""
     tokens, small = scene.tokens[1], scene.small
+    if not small.in_shops.isdisjoint(tokens[item.to : item.to + _TO_SHOP]):
+        return False
     known = {at for one in around if one.what in _GOODS for at in range(one.at, one.to)}
     return all(not tokens[at][0].isalpha() or at in known or tokens[at] in small.before_edited
                for at in range(edit + 1, item.at))  # fmt: skip

@@ -10,7 +10,7 @@ from service.core.adverts.walk import Item
 _FAILING, _SIGN, _GOES_OFF, _SPLIT, _DEAD = "failing", "fault_sign", "goes_off", "goes_off_split", "d:dead"
 _CLAUSE_ENDS = frozenset(".,;:!?()\n|•-")
 _SENTENCE_ENDS = frozenset(".!?\n")
-_REACH, _DIRECT, _TO_VERB = 16, 2, 4  # pieces
+_REACH, _DIRECT, _TO_VERB, _TO_OLD = 16, 2, 4, 5  # pieces
 
 
 def add_failing(scene: Scene, kind: str) -> None:
@@ -43,7 +43,10 @@ def _rightly(scene: Scene, place: int) -> bool:
     small, words = scene.small, _sentence(scene, scene.items[place])
     if not (small.rightly_off.isdisjoint(words) and small.explained.isdisjoint(words) and small.ever.isdisjoint(words)):
         return True
-    return "if" in scene.by_what and scene.in_sentence(scene.items[place].sentence, "if")
+    item = scene.items[place]
+    if not small.old_things.isdisjoint(scene.tokens[item.field][max(item.at - _TO_OLD, 0) : item.at]):
+        return True  # "my old one kept showing an error"
+    return "if" in scene.by_what and scene.in_sentence(item.sentence, "if")
 
 
 def _off(scene: Scene, item: Item) -> bool:

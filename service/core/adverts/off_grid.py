@@ -6,9 +6,11 @@ from service.core.adverts.walk import INVERTERS
 
 _OFF_GRID, _TOLD, _SOCKET = "q:off_grid", "off_grid_told", "car_socket"
 _SENTENCE_ENDS = frozenset(".!?\n")
+_CLAUSE_ENDS = frozenset(".,;:!?()\n|•")
+_OTHERS = frozenset(("selling", "accessory", "other_goods", "other_one", "also_sold", "thing"))
 _BATTERIES_V = frozenset((12.0, 24.0, 48.0))
 _MAINS_V = frozenset((220.0, 230.0, 240.0))
-_SENTENCE, _TO_INTO = 12, 3  # pieces
+_SENTENCE, _TO_FIRST = 12, 5  # pieces
 
 
 def leave_out_off_grid_places(scene: Scene, kind: str) -> None:
@@ -35,9 +37,18 @@ def add_off_grid_told(scene: Scene, kind: str) -> None:
 
 
 def _goes_into(scene: Scene, place: int) -> bool:
+    """Is that all that its sentence tells: "plugs into the cigarette lighter", not "I also sell a charger for it"?"""
     item = scene.items[place]
-    before = scene.tokens[item.field][max(item.at - _TO_INTO, 0) : item.at]
-    return not scene.small.to_car_socket.isdisjoint(before)
+    tokens = scene.tokens[item.field]
+    if tokens[item.to : item.to + 1] and tokens[item.to] not in _CLAUSE_ENDS:
+        return False
+    low = item.at
+    while low and item.at - low <= _TO_FIRST and tokens[low - 1] not in _CLAUSE_ENDS:
+        low -= 1
+    before = tokens[low : item.at]
+    if len(before) > _TO_FIRST or scene.small.to_car_socket.isdisjoint(before):
+        return False
+    return not any(one.what in _OTHERS for one in (*scene.back(place), *scene.ahead(place)))
 
 
 def _unsure(scene: Scene, place: int) -> bool:
@@ -47,6 +58,8 @@ def _unsure(scene: Scene, place: int) -> bool:
     if any(one.what == "if" or (one.what == "without" and not item.at <= one.at < item.to) for one in near):
         return True
     tokens = scene.tokens[item.field]
+    if not scene.small.nothing.isdisjoint(tokens[max(item.at - _TO_FIRST, 0) : item.at]):
+        return True
     end = next((word for word in tokens[item.to : item.to + _SENTENCE] if word in _SENTENCE_ENDS), "")
     return end == "?"
 

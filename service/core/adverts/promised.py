@@ -10,7 +10,8 @@ from service.core.adverts.walk import INVERTERS, PANELS
 _PROMISED, _RESERVED = "promised", "q:reserved"
 _GOODS = PANELS | INVERTERS | {"set_one", "set_many", "all"}
 _ENDS = frozenset(".,;:!?()[]\n|•/*-+")
-_FARTHEST = 8  # pieces
+_SENTENCE_ENDS = frozenset(".!?)\n")
+_FARTHEST, _TO_END = 8, 5  # pieces
 
 
 def add_promised(scene: Scene) -> None:
@@ -26,9 +27,17 @@ def _of_goods(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     tokens = scene.tokens[item.field]
     goods = {at for one in scene.back(place, 6) if one.what in _GOODS for at in range(one.at, one.to)}
-    at = item.at - 1
+    at, named = item.at - 1, False
     while at >= 0 and tokens[at] not in _ENDS:
+        named = named or at in goods
         if item.at - at > _FARTHEST or not (at in goods or tokens[at] in scene.small.before_promised):
             return False
         at -= 1
-    return True
+    return named or _ends(tokens, item.to)
+
+
+def _ends(tokens: list[str], at: int) -> bool:
+    """Does the sentence end soon, with no other clause: "it is promised that it rains" tells of no goods?"""
+    behind = tokens[at : at + _TO_END]
+    end = next((to for to, word in enumerate(behind) if word in _ENDS), len(behind))
+    return len(behind) < _TO_END if end == len(behind) else behind[end] in _SENTENCE_ENDS

@@ -112,3 +112,36 @@ def test_only_promised_goods_are_reserved(language):
 @pytest.mark.parametrize("language", NO_SOCKET)
 def test_a_socket_that_is_denied_raises_no_doubt(language):
     assert "off_grid_inverter" not in reading(f"{INVERTER[language]} {NO_SOCKET[language]}").doubts
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [("en", "It is promised that rain comes on Saturday."), ("de", "Das ist versprochen, Ehrenwort."),
+     ("it", "È promesso, vi aiuto a caricare."), ("pt", "Está prometido, ajudo a carregar.")],
+)  # fmt: skip
+def test_a_word_of_honour_reserves_nothing(language, words):
+    assert "reserved" not in reading(f"{PANELS[language]} {words}").doubts
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [("fr", "Au démarrage la led rouge clignote un instant, c'est normal."),
+     ("de", "Die rote LED blinkt beim Start kurz, das gehört so."), ("en", "My old one kept showing an error code.")],
+)  # fmt: skip
+def test_a_light_at_the_start_and_an_old_one_that_failed_are_no_fault(language, words):
+    assert reading(f"{INVERTER[language]} {words}").defects == ()
+
+
+@pytest.mark.parametrize(("language", "words"), [("es", "Edito: ahora están a 90 € en la tienda."),
+                                                 ("it", "Edit: ora sono a 90 € in negozio.")])  # fmt: skip
+def test_a_shop_told_behind_the_price_of_an_edit_is_seen(language, words):
+    assert reading(f"{PANELS[language]} {words}").price.value == 60.0
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [("en", "I also sell a phone charger for the cigarette lighter."), ("cs", "Prodám i nabíječku do zapalovače."),
+     ("de", "Für den Zigarettenanzünder habe ich einen anderen."), ("en", "Nothing here works without the grid.")],
+)  # fmt: skip
+def test_other_things_for_a_car_make_no_inverter_off_the_grid(language, words):
+    assert "off_grid_inverter" not in reading(f"{INVERTER[language]} {words}").doubts
