@@ -10,7 +10,7 @@ _CLAUSE_ENDS = frozenset(".,;:!?()\n|•")
 _OTHERS = frozenset(("selling", "accessory", "other_goods", "other_one", "also_sold", "thing"))
 _BATTERIES_V = frozenset((12.0, 24.0, 48.0))
 _MAINS_V = frozenset((220.0, 230.0, 240.0))
-_SENTENCE, _TO_FIRST = 12, 4  # pieces
+_SENTENCE, _TO_FIRST = 12, 5  # pieces
 
 
 def off_grid_of_the_goods(scene: Scene, kind: str) -> None:
