@@ -15,7 +15,7 @@ def is_looked_for(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     if not item.field or "wanted" not in scene.near(place, 8, 3):
         return False
-    if all(scene.by_what[what][0] > place for what in PANELS & scene.by_what.keys()):
+    if all(scene.by_what[what][0] > place for what in scene.by_what.keys() & PANELS):
         return False
     for step, one in enumerate(scene.back(place, 8), 1):
         if one.what in _GOODS or item.at - one.to > _TO_WANTED:

@@ -24,7 +24,7 @@ def without_panels_of_name(
         behind += 1
     if behind >= len(items) or not _named(items, at, behind, fields[0]):
         return items
-    panels = [place for what in PANELS & by_what.keys() for place in by_what[what]]
+    panels = [place for what in by_what.keys() & PANELS for place in by_what[what]]
     if all(place == behind or _is_purpose(items, place) for place in panels):
         return items[:behind] + items[behind + 1 :]
     return items

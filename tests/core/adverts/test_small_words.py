@@ -96,6 +96,15 @@ SOME = {
     "power_behind": ("de nl pl cs da", HABIT),
     "price_more": ("en de nl es pl cs da", "the others have a word that joins before it, see more_linked"),
     "must_go": ("en de nl da", "the others have no word for both away and lost"),
+    "myself": ("en de nl da", VERBS),
+    "i_have": ("en de nl da", VERBS),
+    "i_take": ("fr es it pl pt cs", "in the others the verb's ending does not tell the person, see myself"),
+    "i_would": ("en de nl da", VERBS),
+    "taking": ("en de nl da", VERBS),
+    "no_longer": ("fr", "in the others such a word means nothing else"),
+    "quite": ("en de fr", OPEN),
+    "out_of": ("de it pl pt", WIDER),
+    "all_that_is_left": ("fr pt", WIDER),
     "more_linked": ("fr it pt", "the others write the word alone, see price_more"),
 }
 ALIKE_EVERYWHERE = {"peak_dashed", "celsius", "never_cut_short"}
@@ -114,6 +123,7 @@ OF_OTHERS = {
     "behind_watts",
     "input_begins",
     "parting_sets",
+    "harms",
 }
 
 
