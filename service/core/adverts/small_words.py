@@ -138,6 +138,8 @@ class SmallWords(WordsOfHarm):
     plug_leads: Words  # "a 13 A plug wired onto its lead"
     put_on: Words  # between the two
 
+    left_alone: Words  # "panels sold, only the inverter is left"
+    views: Words  # "300 views already"
     island: Words  # "48 V battery, 3000 W island"
     battery_word: Stems
     inverting: Stems  # of an inverter off the grid
@@ -147,8 +149,6 @@ class SmallWords(WordsOfHarm):
     released: Stems  # from one
 
     edit_words: Words  # "EDIT: now £90 each"
-    left_alone: Words  # "panels sold, only the inverter is left"
-    views: Words  # "300 views already"
     hire_times: Words  # "for hire only, £40 a week"
 
     # Whose damage it is.
