@@ -3,14 +3,12 @@
 from itertools import chain
 
 from service.core.adverts.asked_roles import EDITED
-from service.core.adverts.price import Asked
-from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, MONEY_UNITS, PANELS, Item
 
 _BEFORE = frozenset(".!?\n*([;|-")
 _SENTENCE_ENDS = frozenset("!?\n")
-_REACH, _TO_SHOP, _TO_PRICE = 18, 6, 30  # pieces
+_REACH, _TO_SHOP = 18, 6  # pieces
 _OTHER = frozenset(("shipping", "delivered", "bring", "new_price", "new", "extra", "deposit", "accessory",
                     "other_goods", "bought", "battery", "also_sold", "inverter_one", "inverter_many", "tier", "bid",
                     "bids"))  # fmt: skip
@@ -35,14 +33,6 @@ def leave_out_before_edit(scene: Scene) -> None:
         item = scene.items[place]
         if item.field == 1 and item.at < edit and _OTHER.isdisjoint(_clause(scene, place, item)):
             scene.units[item.unit] = [at for at in scene.units[item.unit] if at != place]
-
-
-def priced_by_edit(asked: Asked, edit: int) -> Asked:
-    """What is asked for the inverter: nothing that is not told in the edit."""
-    item = asked.item
-    if item is None or item.field != 1 or not edit < item.at <= edit + _TO_PRICE:
-        return Asked(Price(), None, False, asked.shipping_cost)
-    return asked._replace(conflict=False)
 
 
 def _priced(scene: Scene, place: int, edit: int) -> bool:

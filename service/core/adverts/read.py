@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from service.core.adverts.addressed import addressed_in
+from service.core.adverts.asked_by_edit import priced_by_edit
 from service.core.adverts.bids import sells_for_so_much
 from service.core.adverts.by_meter import readings_of_tests
 from service.core.adverts.claims import State, Told, told_in_words
@@ -11,7 +12,6 @@ from service.core.adverts.commands import commands_in
 from service.core.adverts.dangers import danger_told
 from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
-from service.core.adverts.edited_prices import priced_by_edit
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
 from service.core.adverts.language import language_left, language_of, tied_languages

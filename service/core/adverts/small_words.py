@@ -138,6 +138,8 @@ class SmallWords(WordsOfHarm):
     plug_leads: Words  # "a 13 A plug wired onto its lead"
     put_on: Words  # between the two
 
+    left_alone: Words  # "panels sold, only the inverter is left"
+    views: Words  # "300 views already"
     island: Words  # "48 V battery, 3000 W island"
     battery_word: Stems
     inverting: Stems  # of an inverter off the grid
@@ -150,8 +152,6 @@ class SmallWords(WordsOfHarm):
     before_edited: Words  # all that may stand between an edit and the price that is asked since: "now reduced to"
     before_promised: Words  # before "promised" where it is said of the goods: "these are already"
     to_car_socket: Words  # "into the cigarette lighter"
-    left_alone: Words  # "panels sold, only the inverter is left"
-    views: Words  # "300 views already"
     hire_times: Words  # "for hire only, £40 a week"
 
     # Whose damage it is.
