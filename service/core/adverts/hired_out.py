@@ -4,7 +4,7 @@ Vans, trailers and homes are let, too; so nothing but the goods may stand before
 """
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import INVERTERS, NUMBER, PANELS, Item
+from service.core.adverts.walk import INVERTERS, MONEY_UNITS, NUMBER, PANELS, Item
 
 _LET = "let_only"
 _GOODS = PANELS | INVERTERS | {"set_one", "set_many"}
@@ -52,4 +52,11 @@ def _told(scene: Scene, item: Item) -> bool:
         tokens[item.at : item.to]
     ):
         return True
-    return not small.hire_times.isdisjoint(tokens[item.at : item.to + _TO_TIME])
+    timed = not small.hire_times.isdisjoint(tokens[item.at : item.to + _TO_TIME])
+    return timed and ("selling" in scene.by_what or not _asked_elsewhere(scene, item))
+
+
+def _asked_elsewhere(scene: Scene, item: Item) -> bool:
+    """Is there another price, which is then that of the goods: "£60 each. For hire, £25 a day: a trailer"?"""
+    amounts = [one for one in scene.items if one.unit in MONEY_UNITS]
+    return bool(scene.price) or any(one.sentence != item.sentence for one in amounts)

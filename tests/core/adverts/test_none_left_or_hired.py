@@ -23,7 +23,7 @@ TEXTS = {
            "El piso se alquila, por eso van fuera."),
     "it": ("Non danno più corrente.", "Quando cala il sole non danno più corrente.", "Solo a noleggio, prezzo al mese.",
            "In affitto non me li lasciano tenere."),
-    "nl": ("Ze leveren sinds de storm geen stroom meer.", "Zonder zon leveren ze geen stroom.",
+    "nl": ("Ze leveren geen stroom meer.", "Zonder zon leveren ze geen stroom.",
            "Alleen te huur, prijs per maand.", "Het huis wordt verhuurd, vandaar."),
     "pl": ("Nie dają już prądu.", "Gdy jest ciemno, nie dają już prądu.", "Tylko wynajem, cena za miesiąc.",
            "Mieszkanie na wynajem, dlatego znikają."),
