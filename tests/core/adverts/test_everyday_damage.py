@@ -62,6 +62,10 @@ def test_a_weak_one_of_two_is_half_of_the_goods():
     [
         ("2 solar panels 400 W", "In winter one gives only half of what it gives in summer. £40 each."),
         ("2 solar panels 400 W", "One gives half of our electricity. £40 each."),
+        ("2 solar panels 400 W", "On an overcast day one gives half. £40 each."),
+        ("2 panneaux solaires 400 W", "Par temps gris un panneau ne donne que la moitié. 40 € pièce."),
+        ("2 pannelli solari 400 W", "Col cielo coperto uno dà solo la metà. 40 € l'uno."),
+        ("2 panele 400 W", "W pochmurny dzień jeden daje tylko połowę. 150 zł sztuka."),
         ("2 solar panels 400 W", "Rain water runs off the glass. £40 each."),
         ("2 solar panels 400 W", "No water under the glass, no star in the pane. £40 each."),
         ("2 solar panels 400 W", "They never stopped giving power. £40 each."),
