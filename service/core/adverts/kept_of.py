@@ -37,6 +37,8 @@ def _left_of_all(scene: Scene, kept: Item) -> int | None:
     values = {kept.value}
     for at in scene.units.get("", ()):
         one = scene.items[at]
+        if one.sentence == kept.sentence and one.at != kept.at and one.value > kept.value:
+            return None  # "of the 12 I keep 4, these 8 can go"
         if not _is_count(one) or one.value <= 1 or not _counts_goods(scene, at, one):
             continue
         values.add(one.value)

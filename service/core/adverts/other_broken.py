@@ -10,7 +10,7 @@ _BROKEN = ("d:dead", _GLASS, "s:broken")
 BROKEN = (*_BROKEN, _BOX)  # without one of these nothing is to be left out
 _GOODS = PANELS | INVERTERS | {"set_one", "set_many", "piece"}
 _ENDS = frozenset(".,;:!?()[]\n|/•*-+&=")
-_BEFORE, _BEHIND, _PLACED, _BESIDE, _TO_DARK, _FROM_DARK = 5, 2, 2, 2, 4, 6
+_BEFORE, _BEHIND, _PLACED, _BESIDE, _TO_DARK, _FROM_DARK, _IN_FULL = 5, 2, 2, 2, 4, 6, 3
 
 
 def leave_out_other_broken(scene: Scene) -> None:
@@ -28,7 +28,7 @@ def leave_out_other_broken(scene: Scene) -> None:
         if what in scene.by_what:
             _keep(scene, what, [at for at in scene.by_what[what] if not _of_thing(scene, at)])
     if _BOX in scene.by_what:
-        _keep(scene, _BOX, [at for at in scene.by_what[_BOX] if not is_packing(scene, scene.items[at])])
+        _keep(scene, _BOX, [at for at in scene.by_what[_BOX] if not _is_carton(scene, scene.items[at])])
 
 
 def _keep(scene: Scene, what: str, kept: list[int]) -> None:
@@ -36,6 +36,11 @@ def _keep(scene: Scene, what: str, kept: list[int]) -> None:
         scene.by_what[what] = kept
     else:
         del scene.by_what[what]
+
+
+def _is_carton(scene: Scene, item: Item) -> bool:
+    """Is a box broken in which the goods came, not one that is named in full: "broken junction box"?"""
+    return item.to - item.at < _IN_FULL and is_packing(scene, item)
 
 
 def _never_needed(scene: Scene, item: Item) -> bool:
