@@ -9,6 +9,7 @@ from collections.abc import Set
 
 from service.core.adverts.asked_roles import DANGERS
 from service.core.adverts.scene import Scene
+from service.core.adverts.stretch import stretch_around
 from service.core.adverts.walk import INVERTERS, PANELS
 
 DANGER, _MAY_SHOCK = "q:shock_or_fire", "may_shock"
@@ -46,11 +47,7 @@ def _shocks(scene: Scene, place: int) -> bool:
     """
     item = scene.items[place]
     tokens, small = scene.tokens[item.field], scene.small
-    low, high = item.at, item.to
-    while low > max(item.at - _PLACED, 0) and tokens[low - 1] not in _SENTENCE_ENDS:
-        low -= 1
-    while high < min(item.to + _PLACED, len(tokens)) and tokens[high] not in _SENTENCE_ENDS:
-        high += 1
+    low, high = stretch_around(tokens, item.at, item.to, _PLACED, _SENTENCE_ENDS)
     near = tokens[low:high]
     if not (small.shocking_places.isdisjoint(near) and small.hot_places.isdisjoint(near)):
         return True
@@ -70,11 +67,7 @@ def _guards(scene: Scene, place: int) -> bool:
 def _beside(scene: Scene, field: int, at: int, said: Set[str], reach: int) -> bool:
     """Is that said of the thing in its clause, and neither denied nor of one before there were panels?"""
     tokens = scene.tokens[field]
-    low, high = at, at + 1
-    while low > max(at - reach, 0) and tokens[low - 1] not in _ENDS:
-        low -= 1
-    while high < min(at + reach + 1, len(tokens)) and tokens[high] not in _ENDS:
-        high += 1
+    low, high = stretch_around(tokens, at, at + 1, reach, _ENDS)
     there = next((one for one in range(low, high) if tokens[one] in said), None)
     if there is None or not _TOLD_APART.isdisjoint(tokens[there + 1 : there + 2]) or "ma" in tokens[low:high]:
         return False

@@ -5,6 +5,7 @@ nothing of the kind is said.
 """
 
 from service.core.adverts.scene import Scene
+from service.core.adverts.stretch import stretch_around
 from service.core.adverts.walk import Item
 
 _FAILING, _SIGN, _GOES_OFF, _SPLIT, _DEAD = "failing", "fault_sign", "goes_off", "goes_off_split", "d:dead"
@@ -30,11 +31,7 @@ def add_failing(scene: Scene, kind: str) -> None:
 def _shows(scene: Scene, item: Item) -> bool:
     """Is it said that it shows such a code or light, directly beside: "a manual lists all error codes" says nothing?"""
     tokens = scene.tokens[item.field]
-    low, high = item.at, item.to
-    while low > max(item.at - _TO_VERB, 0) and tokens[low - 1] not in _CLAUSE_ENDS:
-        low -= 1
-    while high < min(item.to + _TO_VERB, len(tokens)) and tokens[high] not in _CLAUSE_ENDS:
-        high += 1
+    low, high = stretch_around(tokens, item.at, item.to, _TO_VERB, _CLAUSE_ENDS)
     return not scene.small.showing_now.isdisjoint(tokens[low:high])
 
 
@@ -65,9 +62,5 @@ def _off(scene: Scene, item: Item) -> bool:
 def _sentence(scene: Scene, item: Item) -> list[str]:
     """The words of its sentence, as far as they stand near."""
     tokens = scene.tokens[item.field]
-    low, high = item.at, item.to
-    while low > max(item.at - _REACH, 0) and tokens[low - 1] not in _SENTENCE_ENDS:
-        low -= 1
-    while high < min(item.to + _REACH, len(tokens)) and tokens[high] not in _SENTENCE_ENDS:
-        high += 1
+    low, high = stretch_around(tokens, item.at, item.to, _REACH, _SENTENCE_ENDS)
     return tokens[low:high]

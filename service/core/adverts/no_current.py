@@ -4,6 +4,7 @@ At night, in the shade and without an inverter no panel does; a neighbour's, or 
 """
 
 from service.core.adverts.scene import Scene
+from service.core.adverts.stretch import stretch_around
 from service.core.adverts.walk import Item
 
 _NO_CURRENT, _DEAD = "no_current", "d:dead"
@@ -40,9 +41,5 @@ def _at_hour(words: list[str], at: int) -> bool:
 def _sentence(scene: Scene, item: Item) -> list[str]:
     """The words of its sentence, as far as they stand near."""
     tokens = scene.tokens[item.field]
-    low, high = item.at, item.to
-    while low > max(item.at - _REACH, 0) and tokens[low - 1] not in _SENTENCE_ENDS:
-        low -= 1
-    while high < min(item.to + _REACH, len(tokens)) and tokens[high] not in _SENTENCE_ENDS:
-        high += 1
+    low, high = stretch_around(tokens, item.at, item.to, _REACH, _SENTENCE_ENDS)
     return tokens[low:high]

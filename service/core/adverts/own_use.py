@@ -1,6 +1,7 @@
 """Does a count tell what the seller put up for himself: "4 panels for sale. I put 12 panels on my roof"?"""
 
 from service.core.adverts.scene import Scene
+from service.core.adverts.stretch import stretch_around
 from service.core.adverts.walk import MONEY_UNITS, Item
 
 _ENDS = frozenset(".!?\n")
@@ -12,7 +13,7 @@ def of_own_use(scene: Scene, place: int, item: Item) -> bool:
     if not item.field:
         return False
     small, tokens = scene.small, scene.tokens[item.field]
-    low, high = _around(tokens, item)
+    low, high = stretch_around(tokens, item.at, item.to, _REACH, _ENDS)
     words = tokens[low:high]
     if small.put_up.isdisjoint(words):
         return False
@@ -21,13 +22,3 @@ def of_own_use(scene: Scene, place: int, item: Item) -> bool:
         return False
     near = (*scene.back(place, _FAR), *scene.ahead(place, _FAR))
     return not any((one.what == "selling" or one.unit in MONEY_UNITS) and low <= one.at < high for one in near)
-
-
-def _around(tokens: list[str], item: Item) -> tuple[int, int]:
-    """Where its sentence begins and ends, as far as its words stand close by."""
-    low, high = item.at, item.to
-    while low > max(item.at - _REACH, 0) and tokens[low - 1] not in _ENDS:
-        low -= 1
-    while high < min(item.to + _REACH, len(tokens)) and tokens[high] not in _ENDS:
-        high += 1
-    return low, high

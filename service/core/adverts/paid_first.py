@@ -7,6 +7,7 @@ from itertools import takewhile
 
 from service.core.adverts.asked_roles import AT_FIRST, ONCE
 from service.core.adverts.scene import Scene
+from service.core.adverts.stretch import stretch_around
 from service.core.adverts.walk import Item
 
 _PAYMENT = "q:advance_payment"
@@ -40,11 +41,7 @@ def add_paid_first(scene: Scene) -> None:
 def _once_paid(scene: Scene, sending: Item) -> bool:
     """Is money named behind a word such as "once" in the sentence of sending, with nothing of goods between?"""
     tokens, small = scene.tokens[sending.field], scene.small
-    low, high = sending.at, sending.to
-    while low > max(sending.at - 2 * _TO_GOODS, 0) and tokens[low - 1] not in _ENDS:
-        low -= 1
-    while high < min(sending.to + 2 * _TO_GOODS, len(tokens)) and tokens[high] not in _ENDS:
-        high += 1
+    low, high = stretch_around(tokens, sending.at, sending.to, 2 * _TO_GOODS, _ENDS)
     for at in range(low, high):
         if tokens[at] in small.once and tokens[at - 1 if at else 0] not in small.no_payment:
             words = list(takewhile(lambda word: word not in _PARTS, tokens[at + 1 : at + 1 + _TO_ARRIVED]))
