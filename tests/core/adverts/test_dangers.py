@@ -4,18 +4,9 @@ import pytest
 
 from service.core.adverts import Advert, read_advert, vocabulary_of
 from service.data.advert_words import load_advert_words
+from tests.plain_adverts import TWO_PANELS
 
 WORDS = vocabulary_of(load_advert_words())
-PANELS = {
-    "en": "Two used solar panels, 400 W, £40 each.", "de": "Zwei gebrauchte Solarmodule 400 W, je 40 Euro.",
-    "fr": "Deux panneaux solaires d'occasion de 400 W, 40 euros pièce.",
-    "es": "Dos placas solares usadas de 400 W, 40 euros cada una.",
-    "it": "Due pannelli solari usati da 400 W, 40 euro l'uno.",
-    "nl": "Twee gebruikte zonnepanelen van 400 W, 40 euro per stuk.",
-    "pl": "Dwa używane panele 400 W, 150 zł za sztukę.", "cs": "Dva použité panely 400 W, 900 Kč za kus.",
-    "da": "To brugte solpaneler på 400 W, 300 kr. stykket.",
-           "pt": "Dois painéis solares usados de 400 W, 40 euros cada.",
-}  # fmt: skip
 # A shock, a switch that trips, a fault to earth, something burnt.
 DANGERS = {
     "en": ("You get a shock from the frame in the rain.", "The RCD trips with them now and then.",
@@ -61,7 +52,7 @@ HARMLESS = {
 
 
 def told(language, words):
-    reading = read_advert(Advert(title="", body=f"{PANELS[language]} {words}"), WORDS)
+    reading = read_advert(Advert(title="", body=f"{TWO_PANELS[language]} {words}"), WORDS)
     assert (reading.kind, reading.is_offer) == ("panel", True), words
     return "shock_or_fire" in reading.doubts
 

@@ -4,15 +4,9 @@ import pytest
 
 from service.core.adverts import Advert, read_advert, vocabulary_of
 from service.data.advert_words import load_advert_words
+from tests.plain_adverts import ONE_INVERTER
 
 WORDS = vocabulary_of(load_advert_words())
-INVERTER = {
-    "en": "Used micro inverter 800 W, £40.", "de": "Mikrowechselrichter 800 W gebraucht, 40 Euro.",
-    "fr": "Micro-onduleur 800 W d'occasion, 40 euros.", "es": "Microinversor 800 W usado, 40 euros.",
-    "it": "Microinverter 800 W usato, 40 euro.", "nl": "Micro-omvormer 800 W gebruikt, 40 euro.",
-    "pl": "Mikroinwerter 800 W używany, 160 zł.", "cs": "Použitý mikroměnič 800 W, 900 Kč.",
-    "da": "Brugt mikroinverter 800 W, 300 kr.", "pt": "Microinversor 800 W usado, 40 euros.",
-}  # fmt: skip
 FAILING = {
     "en": ("Turns itself off after a few minutes.", "Shows an error code.", "It only hums."),
     "de": ("Schaltet nach fünf Minuten ab.", "Zeigt eine Fehlermeldung.", "Es brummt nur.", "Geht von allein aus."),
@@ -52,7 +46,7 @@ FROM_BATTERIES = {
 
 
 def reading(language, words):
-    found = read_advert(Advert(title="", body=f"{INVERTER[language]} {words}"), WORDS)
+    found = read_advert(Advert(title="", body=f"{ONE_INVERTER[language]} {words}"), WORDS)
     assert (found.kind, found.is_offer) == ("inverter", True), words
     return found
 

@@ -4,6 +4,7 @@ import pytest
 
 from service.core.adverts import Advert, read_advert, vocabulary_of
 from service.data.advert_words import load_advert_words
+from tests.plain_adverts import ONE_INVERTER
 
 WORDS = vocabulary_of(load_advert_words())
 PANELS = {
@@ -12,13 +13,6 @@ PANELS = {
     "it": "4 pannelli solari 300 W usati, 60 euro l'uno.", "nl": "4 zonnepanelen 300 W, 60 euro per stuk.",
     "pl": "4 używane panele 300 W, 60 zł za sztukę.", "cs": "4 použité solární panely 300 W, 60 Kč za kus.",
     "da": "4 brugte solpaneler 300 W, 60 kr. pr. stk.", "pt": "4 painéis solares 300 W usados, 60 euros cada.",
-}  # fmt: skip
-INVERTER = {
-    "en": "Used micro inverter 800 W, £40.", "de": "Mikrowechselrichter 800 W gebraucht, 40 Euro.",
-    "fr": "Micro-onduleur 800 W d'occasion, 40 euros.", "es": "Microinversor 800 W usado, 40 euros.",
-    "it": "Microinverter 800 W usato, 40 euro.", "nl": "Micro-omvormer 800 W gebruikt, 40 euro.",
-    "pl": "Mikroinwerter 800 W używany, 160 zł.", "cs": "Použitý mikroměnič 800 W, 900 Kč.",
-    "da": "Brugt mikroinverter 800 W, 300 kr.", "pt": "Microinversor 800 W usado, 40 euros.",
 }  # fmt: skip
 HIRED = {
     "en": "Trailer for hire at the garage, £25 a day.", "de": "Beim Verleih im Ort: Anhänger 20 Euro am Tag.",
@@ -88,14 +82,14 @@ def test_panels_with_a_price_of_their_own_are_no_hire():
 @pytest.mark.parametrize("language", EXPLAINED)
 def test_codes_in_a_manual_and_nights_make_no_inverter_dead(language):
     for words in (EXPLAINED[language], AT_NIGHT[language]):
-        found = reading(f"{INVERTER[language]} {words}")
+        found = reading(f"{ONE_INVERTER[language]} {words}")
         assert (found.defects, found.condition) == ((), "used"), words
 
 
 @pytest.mark.parametrize("words", ["The app shows an error when the wifi is down.", "If it shows an error, tell me.",
                                    "It has never shown an error code.", "In the dark it gives nothing."])  # fmt: skip
 def test_errors_of_other_things_or_that_never_came_are_none(words):
-    assert reading(f"{INVERTER['en']} {words}").defects == ()
+    assert reading(f"{ONE_INVERTER['en']} {words}").defects == ()
 
 
 @pytest.mark.parametrize("language", SHOPS)
@@ -111,7 +105,7 @@ def test_only_promised_goods_are_reserved(language):
 
 @pytest.mark.parametrize("language", NO_SOCKET)
 def test_a_socket_that_is_denied_raises_no_doubt(language):
-    assert "off_grid_inverter" not in reading(f"{INVERTER[language]} {NO_SOCKET[language]}").doubts
+    assert "off_grid_inverter" not in reading(f"{ONE_INVERTER[language]} {NO_SOCKET[language]}").doubts
 
 
 @pytest.mark.parametrize(
@@ -129,7 +123,7 @@ def test_a_word_of_honour_reserves_nothing(language, words):
      ("de", "Die rote LED blinkt beim Start kurz, das gehört so."), ("en", "My old one kept showing an error code.")],
 )  # fmt: skip
 def test_a_light_at_the_start_and_an_old_one_that_failed_are_no_fault(language, words):
-    assert reading(f"{INVERTER[language]} {words}").defects == ()
+    assert reading(f"{ONE_INVERTER[language]} {words}").defects == ()
 
 
 @pytest.mark.parametrize(("language", "words"), [("es", "Edito: ahora están a 90 € en la tienda."),
@@ -144,4 +138,4 @@ def test_a_shop_told_behind_the_price_of_an_edit_is_seen(language, words):
      ("de", "Für den Zigarettenanzünder habe ich einen anderen."), ("en", "Nothing here works without the grid.")],
 )  # fmt: skip
 def test_other_things_for_a_car_make_no_inverter_off_the_grid(language, words):
-    assert "off_grid_inverter" not in reading(f"{INVERTER[language]} {words}").doubts
+    assert "off_grid_inverter" not in reading(f"{ONE_INVERTER[language]} {words}").doubts

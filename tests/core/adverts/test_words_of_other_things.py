@@ -7,18 +7,9 @@ import pytest
 
 from service.core.adverts import Advert, read_advert, vocabulary_of
 from service.data.advert_words import load_advert_words
+from tests.plain_adverts import TWO_PANELS
 
 WORDS = vocabulary_of(load_advert_words())
-PANELS = {
-    "en": "Two used solar panels, 400 W, £40 each.", "de": "Zwei gebrauchte Solarmodule 400 W, je 40 Euro.",
-    "fr": "Deux panneaux solaires d'occasion de 400 W, 40 euros pièce.",
-    "es": "Dos placas solares usadas de 400 W, 40 euros cada una.",
-    "it": "Due pannelli solari usati da 400 W, 40 euro l'uno.",
-    "nl": "Twee gebruikte zonnepanelen van 400 W, 40 euro per stuk.",
-    "pl": "Dwa używane panele 400 W, 150 zł za sztukę.", "cs": "Dva použité panely 400 W, 900 Kč za kus.",
-    "da": "To brugte solpaneler på 400 W, 300 kr. stykket.",
-    "pt": "Dois painéis solares usados de 400 W, 40 euros cada.",
-}  # fmt: skip
 SETS = {
     "en": "Used balcony solar set: two panels 400 W and a micro inverter 800 W, £260.",
     "de": "Gebrauchtes Balkonkraftwerk: zwei Module 400 W und Wechselrichter 800 W, 260 Euro.",
@@ -64,7 +55,7 @@ def read(body):
     return read_advert(Advert(title="", body=body), WORDS)
 
 
-@pytest.mark.parametrize("goods", [PANELS, SETS], ids=["panels", "sets"])
+@pytest.mark.parametrize("goods", [TWO_PANELS, SETS], ids=["panels", "sets"])
 @pytest.mark.parametrize("language", OTHERS)
 def test_of_another_thing_they_tell_nothing(language, goods):
     for words in OTHERS[language]:
@@ -75,7 +66,7 @@ def test_of_another_thing_they_tell_nothing(language, goods):
 @pytest.mark.parametrize("language", BROKEN)
 def test_of_the_goods_they_tell_damage(language):
     for words in BROKEN[language]:
-        assert read(f"{PANELS[language]} {words}").condition == "damaged", words
+        assert read(f"{TWO_PANELS[language]} {words}").condition == "damaged", words
 
 
 def test_a_part_that_broke_is_what_is_damaged():
@@ -84,4 +75,4 @@ def test_a_part_that_broke_is_what_is_damaged():
 
 def test_of_the_goods_not_needed_and_not_tried_are_told():
     assert read("Zwei Solarmodule 400 W, je 40 Euro. Als Reserve gekauft, nie gebraucht.").condition == "unused"
-    assert "untested" in read(f"{PANELS['nl']} Nooit geprobeerd.").doubts
+    assert "untested" in read(f"{TWO_PANELS['nl']} Nooit geprobeerd.").doubts
