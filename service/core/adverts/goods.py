@@ -27,6 +27,7 @@ _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
 _TWO_KINDS = frozenset(("panel", "inverter"))
 _FIRST_WORDS, _FARTHEST, _FARTHEST_TAKER = 4, 14, 3
+_DASHES = frozenset("-:(|")
 _TOLD_OFF = frozenset(("for", "takes", "range"))
 
 
@@ -193,11 +194,17 @@ def _wanted(scene: Scene) -> bool:
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
             continue
         first = item.at - _start(scene, at) < _FIRST_WORDS
-        if item.field == 0 and first:
+        if item.field == 0 and (first or _ends_title(scene, item)):
             return True
         if item.field == 1 and first and not scene.by_what.get("selling"):
             return not _offered_before(scene, at)
     return False
+
+
+def _ends_title(scene: Scene, item: Item) -> bool:
+    """Does it stand alone behind a dash at the end of the title: "solar panels 400 W - wanted"?"""
+    tokens = scene.tokens[0]
+    return item.to == len(tokens) and item.at > 0 and tokens[item.at - 1] in _DASHES and "selling" not in scene.by_what
 
 
 def _takers(scene: Scene, place: int, item: Item) -> bool:

@@ -48,3 +48,17 @@ def test_the_later_price_and_the_damage_count(language):
                                   "We edit films, £90 each."])  # fmt: skip
 def test_other_edits_change_no_price(edit):
     assert read("en", edit).price.value == 60.0
+
+
+@pytest.mark.parametrize(
+    ("language", "edit"),
+    [
+        ("en", "Edit: the price was wrong, it's £90 each."),
+        ("de", "Edit: Preis war falsch, es sind 90 Euro pro Stück."),
+        ("fr", "Edit : le prix était faux, c'est 90 € pièce."),
+        ("es", "Edito: el precio estaba mal, son 90 € cada una."),
+        ("nl", "Edit: prijs was fout, het is 90 euro per stuk."),
+    ],
+)
+def test_a_price_that_was_wrong_is_not_asked(language, edit):
+    assert read(language, edit).price.each == 90.0

@@ -60,3 +60,16 @@ def test_who_takes_or_needs_some_buys(title, body):
 )
 def test_who_gives_some_or_needs_room_sells(title, body):
     assert reading_of(body, title).is_offer
+
+
+@pytest.mark.parametrize(
+    ("title", "body", "offers"),
+    [
+        ("Solarmodule 400 W - Suche", "Bis 50 Euro pro Stück, funktionsfähig.", False),
+        ("Solar panels 400 W - wanted", "Up to £50 each.", False),
+        ("Zonnepanelen 400 W - gezocht", "Tot 50 euro per stuk.", False),
+        ("Solarmodule 400 W - Suche neuen Besitzer", "50 € je Stück", True),
+    ],
+)
+def test_a_title_may_end_with_the_word_for_wanted(title, body, offers):
+    assert read_advert(Advert(title=title, body=body), WORDS).is_offer == offers
