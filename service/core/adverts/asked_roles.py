@@ -52,7 +52,7 @@ def roles_of(small: SmallWords) -> dict[str, int]:
         (TAKES, small.i_take | small.taking),
         (SHELLS, small.shells),
         (HARMS, small.harms),
-        (DANGERS, small.breakers | small.hot_places),
+        (DANGERS, small.tripping | small.overheated),
         (CONTRASTING, small.these_ones),
         (EDITED, small.edit_words),
     ):  # fmt: skip

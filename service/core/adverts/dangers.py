@@ -32,10 +32,10 @@ def danger_told(scene: Scene) -> bool:
 
 def _told_apart(scene: Scene, field: int) -> bool:
     """Does something trip, or get hot, by two words of a field?"""
-    small, pieces, tokens = scene.small, scene.pieces[field], scene.tokens[field]
+    small, tokens = scene.small, scene.tokens[field]
     for thing, said, reach in ((small.breakers, small.tripping, _NEAR), (small.hot_places, small.overheated, _HOT)):
-        places = pieces.places(DANGERS, thing)
-        if places and not said.isdisjoint(tokens) and any(_beside(scene, field, at, said, reach) for at in places):
+        places = [] if said.isdisjoint(tokens) else [at for at, word in enumerate(tokens) if word in thing]
+        if any(_beside(scene, field, at, said, reach) for at in places):
             return True
     return False
 

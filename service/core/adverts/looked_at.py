@@ -15,5 +15,7 @@ def leave_out_views(scene: Scene) -> None:
 
 
 def _of_views(scene: Scene, item: Item) -> bool:
-    behind = scene.tokens[item.field][item.to : item.to + _TO_VIEWS]
-    return item.value >= _FEWEST and bool(behind) and not scene.small.views.isdisjoint(behind)
+    if item.value < _FEWEST:
+        return False
+    tokens, views, to = scene.tokens[item.field], scene.small.views, item.to
+    return any(tokens[at] in views for at in range(to, min(to + _TO_VIEWS, len(tokens))))

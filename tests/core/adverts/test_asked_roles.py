@@ -47,7 +47,7 @@ ASKED = {
     "TAKES": SMALL.i_take | SMALL.taking,
     "SHELLS": SMALL.shells,
     "HARMS": SMALL.harms,
-    "DANGERS": SMALL.breakers | SMALL.hot_places,
+    "DANGERS": SMALL.tripping | SMALL.overheated,
     "EDITED": SMALL.edit_words,
 }  # fmt: skip
 BESIDE = ("£40", "60 €", "12 panels", "4", "each", "380 W", "Voc 41 V", "delivery", "pickup", "new", ".", ",", "for",
