@@ -13,7 +13,6 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.sending_costs import Offers
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
-_ROLES = frozenset(("each", "lot", "per_set"))
 _OF_ANOTHER = frozenset(("shipping", "delivered", "new_price", "deposit", "bid", "lot", "per_set", "placeholder"))
 _THINGS = frozenset(("accessory", "other_goods", "battery"))
 _GOODS = ("panel_", "inverter_", "set_", "piece", "lot", "each", "price")

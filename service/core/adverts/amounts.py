@@ -35,11 +35,9 @@ from service.core.adverts.walk import NUMBER, Item
 
 ROLES = ("each", "lot", "per_set")
 _MONEY = frozenset(MONEY)
-_NAMING = frozenset(("price", "priced_each", "shipping", "each"))
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
 _OF_NEWNESS = frozenset(("new", "new_not", "stood"))
-_LEAST_SET = 20
 _BEHIND, _BEFORE = 4, 7
 _OPEN = "open"
 _PAYING = ("bought", "bought_behind", "paid_behind")

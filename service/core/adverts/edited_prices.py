@@ -7,7 +7,6 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import INVERTERS, MONEY_UNITS, PANELS, Item
 
 _BEFORE = frozenset(".!?\n*([;|-")
-_SENTENCE_ENDS = frozenset("!?\n")
 _REACH, _TO_SHOP = 18, 6  # pieces
 _OTHER = frozenset(("shipping", "delivered", "bring", "new_price", "new", "extra", "deposit", "accessory",
                     "other_goods", "bought", "battery", "also_sold", "inverter_one", "inverter_many", "tier", "bid",

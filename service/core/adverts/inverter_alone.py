@@ -10,7 +10,6 @@ from service.core.adverts.walk import INVERTERS, Item
 
 _AWAY = ("sold", "gone")
 _ENDS = frozenset(".,;:!?()\n")
-_SENTENCE = frozenset(".!?\n")
 _TO_ONLY, _TO_JOINED, _TO_AWAY, _TO_OTHER = 3, 4, 9, 2  # pieces
 
 

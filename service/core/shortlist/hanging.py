@@ -87,7 +87,7 @@ class Hanging:
         return tuple(OnInput(on.kind, self.sunniest[on.place], on.count, on.joined, on.index) for on in layout)
 
     def all_layouts(self, counts: tuple[int, ...], inverter: InverterKind) -> list[Layout]:
-        """Both."""
+        """Those that may be best, and behind them those that are left over."""
         return [*self.layouts(counts, inverter), *self.layouts(counts, inverter, spare=True)]
 
     def _stands(self, counts: tuple[int, ...], inputs: int, ac_w: float) -> Stands:
